@@ -4,19 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Final, Literal, TypeAlias
+from typing import TYPE_CHECKING, Final, Literal, TypeAlias
 
-from ionwright.chemistry.characters import (
-    DOTS,
-    SUBSCRIPTS,
-    SUPERSCRIPT_SIGNS,
-    SUPERSCRIPTS,
-    described,
-    folded,
-)
+from ionwright.chemistry.characters import DOTS, SUBSCRIPTS, folded
 from ionwright.chemistry.element import ELEMENTS
-from ionwright.chemistry.faults import FormulaError
-from ionwright.chemistry.respelling import near_symbols, respelled
+from ionwright.chemistry.formula_faults import refuse_marks, unexpected, unknown_element, unreadable
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.faults import FormulaError
 
 __all__ = [
     "MAX_ATOMS",
@@ -110,9 +105,6 @@ _BRACKETS: Final[dict[str, Literal["(", "["]]] = {"(": "(", "[": "[", "{": "("}
 _DIGITS: Final = {digit: value for value, digit in enumerate("0123456789")} | {
     digit: value for value, digit in enumerate(SUBSCRIPTS)
 }
-_CHARGE_MARKS: Final = "^+-" + SUPERSCRIPTS + SUPERSCRIPT_SIGNS
-_STATES: Final = frozenset(("s", "l", "g", "aq"))
-_NUMERALS: Final = frozenset(("I", "II", "III", "IV", "V", "VI", "VII", "VIII"))
 _END: Final = "\0"
 
 
@@ -145,7 +137,7 @@ def read_formula(text: str) -> Formula:
     'NiSO4.6H2O'
     """
     if len(text) > MAX_LENGTH:
-        raise _unreadable(f"A formula of {len(text)} characters is too long.", MAX_LENGTH, _SHORTEN)
+        raise unreadable(f"A formula of {len(text)} characters is too long.", MAX_LENGTH, _SHORTEN)
     plain = folded(text)
     return scan_formula(plain, 0, len(plain))
 
@@ -166,18 +158,14 @@ def scan_formula(plain: str, start: int, end: int) -> Formula:
         As `read_formula`.
     """
     if end - start > MAX_LENGTH:
-        raise _unreadable(f"A formula of {end - start} characters is too long.", start, _SHORTEN)
+        raise unreadable(f"A formula of {end - start} characters is too long.", start, _SHORTEN)
     formula = _Scanner(plain[start:end], start).formula()
     if sum(formula.composition.values()) > MAX_ATOMS:
-        raise _unreadable(f"A formula unit of more than {MAX_ATOMS} atoms is not read.", start, _SHORTEN)
+        raise unreadable(f"A formula unit of more than {MAX_ATOMS} atoms is not read.", start, _SHORTEN)
     return formula
 
 
 _SHORTEN: Final = f"Write a formula of at most {MAX_LENGTH} characters and {MAX_ATOMS} atoms."
-
-
-def _unreadable(detail: str, position: int, remedy: str) -> FormulaError:
-    return FormulaError("unreadable-formula", detail, position=position, remedy=remedy)
 
 
 class _Scanner:
@@ -240,12 +228,12 @@ class _Scanner:
             return first
         else:
             symbol = first
-        raise self.unknown(symbol)
+        raise unknown_element(self.text[: self.end], self.pos, self.base, symbol)
 
     def group(self, opening: str) -> Group:
         """Read a bracket, what it holds and the number behind it."""
         start = self.pos
-        self.refuse_mark(start)
+        refuse_marks(self.text, start, self.base)
         self.depth += 1
         if self.depth > MAX_NESTING:
             raise self.fault_at(
@@ -316,67 +304,13 @@ class _Scanner:
         rest = self.text[pos : self.end].lstrip("0123456789" + SUBSCRIPTS).split()
         return "".join(rest).replace("₂", "2") == "H2O"
 
-    # ------------------------------------------------------------------ faults
-
     def fault_at(self, pos: int, detail: str, remedy: str) -> FormulaError:
-        return _unreadable(detail, self.base + pos, remedy)
+        """Tell a fault at a position of this stretch."""
+        return unreadable(detail, self.base + pos, remedy)
 
     def fault(self) -> FormulaError:
         """Tell what is wrong with the character at which reading stopped."""
-        pos = self.pos
-        character = self.text[pos]
-        if pos == self.end:
-            return self.fault_at(pos, "A formula is expected here.", "Write a formula such as NiSO4.")
-        if character in _CHARGE_MARKS:
-            return self.fault_at(
-                pos,
-                "A substance carries no charge.",
-                "Leave the charge out, or write the ion by itself: Ni^2+.",
-            )
-        if character in _CLOSERS:
-            return self.fault_at(
-                pos, f"The bracket {character} has no partner.", "Open it first, or leave it out."
-            )
-        if character in _DIGITS:
-            return self.fault_at(
-                pos,
-                "A number stands where a symbol is expected.",
-                "Put the number behind the symbol: H2, not 2H.",
-            )
-        if "a" <= character <= "z":
-            return self.miscased(pos)
-        return self.fault_at(
-            pos,
-            f"{described(character)} is no part of a formula.",
-            "Write symbols, numbers and brackets only.",
-        )
-
-    def miscased(self, pos: int) -> FormulaError:
-        return self.fault_at(
-            pos,
-            f"An element symbol begins with a capital; {described(self.text[pos])} does not.",
-            self.capitals(),
-        )
-
-    def capitals(self) -> str:
-        """Offer the right spelling of the whole formula where its capitals are wrong."""
-        given = self.text[: self.end].strip()
-        spellings = respelled("".join(given.split()))
-        if not spellings:
-            return "Write element symbols with a capital first and a small letter second: Na, not NA."
-        return f"Write element symbols with a capital first: {' or '.join(spellings)}, not {given}."
-
-    def unknown(self, symbol: str) -> FormulaError:
-        near = near_symbols(symbol)
-        remedy = f"Near it: {', '.join(near)}." if near else "Use the symbols of the periodic table."
-        if respelled("".join(self.text[: self.end].split())):
-            remedy = self.capitals()
-        return FormulaError(
-            "unknown-element",
-            f"There is no element with the symbol {symbol}.",
-            position=self.base + self.pos,
-            remedy=remedy,
-        )
+        return unexpected(self.text[: self.end], self.pos, self.base)
 
     def open_bracket(self, start: int, opening: str) -> FormulaError:
         """Tell what keeps a bracket from closing."""
@@ -385,13 +319,3 @@ class _Scanner:
         return self.fault_at(
             start, f"The bracket {opening} is not closed.", f'Close it with "{_CLOSING[opening]}".'
         )
-
-    def refuse_mark(self, start: int) -> None:
-        """Refuse a state symbol or an oxidation state in brackets, which are no part of a formula."""
-        end = self.text.find(")", start, start + 8)
-        inside = "".join(self.text[start + 1 : end].split()) if end > 0 else ""
-        if inside.lower() in _STATES and (inside.islower() or inside.upper() == "AQ"):
-            raise self.fault_at(start, f"({inside}) is a state symbol.", "Leave the state symbol out here.")
-        if inside in _NUMERALS:
-            remedy = "Write the formula without it: FeCl3, or the name iron(III) chloride."
-            raise self.fault_at(start, f"({inside}) is an oxidation state, as names have it.", remedy)

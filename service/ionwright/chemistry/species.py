@@ -92,11 +92,7 @@ def _made(plain: str, start: int, end: int, charge: int) -> Species:
         formula = scan_formula(plain, start, end)
     except FormulaError as fault:
         at = fault.position
-        if (
-            at is not None
-            and at < len(plain)
-            and (plain[at] in "^" or plain[at] in _SIGNS or plain[at] in _RAISED)
-        ):
+        if at is not None and at < end and plain[at] in _CHARGE_MARKS:
             remedy = "Write number and sign behind the whole formula: SO4^2-."
             raise _fault("A charge stands at the end of a species.", at, remedy) from None
         raise
@@ -110,8 +106,8 @@ def species(ascii: str) -> Species:  # noqa: A002 - the name says which spelling
     Parameters
     ----------
     ascii
-        Such as ``"Ni^2+"``, ``"e-"``, ``"[Cu(NH3)4]^2+"``. A bare sign behind a letter or bracket counts as one
-        unit (``"Na+"``); behind a number it is refused, because it could be read two ways.
+        Such as ``"Ni^2+"``, ``"e-"``, ``"[Cu(NH3)4]^2+"``. A bare sign behind a letter or bracket counts as
+        one unit (``"Na+"``); behind a number it is refused, because it could be read two ways.
 
     Raises
     ------

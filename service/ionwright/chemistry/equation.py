@@ -1,0 +1,168 @@
+"""Equations and half-equations: made from canonical ASCII, read from what people type, and combined."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+from itertools import islice, product
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.combination import Combined, combine
+from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH, STATES, WrittenTerm, written_equations
+from ionwright.chemistry.faults import FormulaError
+from ionwright.chemistry.species import ELECTRON, Species, species
+from ionwright.chemistry.stoichiometry import Equation, Number, Term, simplest
+
+if TYPE_CHECKING:
+    from collections.abc import Container, Iterable, Mapping
+
+__all__ = [
+    "STATES",
+    "Combined",
+    "Equation",
+    "Number",
+    "Term",
+    "combine",
+    "equation",
+    "read_equation",
+    "simplest",
+]
+
+_MOST_READINGS: Final = 256
+
+
+# ------------------------------------------------------------------ canonical ASCII
+
+
+def equation(ascii: str, states: Mapping[str, str] | None = None) -> Equation:  # noqa: A002 - says which spelling
+    """Return the equation with this canonical ASCII spelling; for tables and code, so nothing is guessed.
+
+    Parameters
+    ----------
+    ascii
+        Such as ``"Ni^2+ + 2e- -> Ni"``, with or without state symbols.
+    states
+        State symbol by the canonical ASCII of a species; takes the place of those in the text.
+
+    Raises
+    ------
+    FormulaError
+        If the text is not canonical.
+    """
+    return _canonical(ascii) if states is None else _canonical_with_states(ascii, tuple(states.items()))
+
+
+@lru_cache(maxsize=2048)
+def _canonical_with_states(text: str, states: tuple[tuple[str, str], ...]) -> Equation:
+    return _canonical(text).with_states(dict(states))
+
+
+@lru_cache(maxsize=2048)
+def _canonical(text: str) -> Equation:
+    left, arrow, right = text.partition(" -> ")
+    if not arrow or len(text) > MAX_EQUATION_LENGTH:
+        detail, remedy = "This is no equation in canonical ASCII.", "Write Ni^2+ + 2e- -> Ni."
+        raise FormulaError("unreadable-formula", detail, position=0, remedy=remedy)
+    return Equation(
+        tuple(map(_canonical_term, left.split(" + "))), tuple(map(_canonical_term, right.split(" + ")))
+    )
+
+
+def _canonical_term(text: str) -> Term:
+    formula = text.lstrip("0123456789/")
+    number = text[: len(text) - len(formula)]
+    state = ""
+    if formula.endswith((*(f"({symbol})" for symbol in STATES),)):
+        formula, _, state = formula[:-1].rpartition("(")
+    try:
+        coefficient = simplest(Fraction(number or "1"))
+    except (ValueError, ZeroDivisionError):
+        coefficient = 0
+    if coefficient <= 0:
+        detail = f"The number in front of {formula} cannot be read."
+        raise FormulaError("unreadable-formula", detail, position=0, remedy="Write 2e- or 1/2O2.")
+    return Term(species(formula), coefficient, state)
+
+
+# ------------------------------------------------------------------ what people type
+
+
+def read_equation(text: str, known: Container[Species] = ()) -> Equation:
+    """Return the equation that a text spells, in any of the spellings that people use.
+
+    Parameters
+    ----------
+    text
+        At most 500 characters; any usual arrow; electrons may be subtracted (``2Cl- - 2e- -> Cl2``) and then
+        stand on the other side in the result.
+    known
+        Species to be expected. Where a formula can be read in several ways, known readings win; among those
+        left, the ones that make the equation balance; then the likeliest.
+
+    Returns
+    -------
+    Equation
+        It need not balance: `Equation.check` says so.
+
+    Raises
+    ------
+    FormulaError
+        ``unreadable-formula`` or ``unknown-element``, with the position in the text as given and a remedy.
+
+    Example
+    -------
+    >>> read_equation("2Cl- − 2e⁻ = Cl2").ascii
+    '2Cl^- -> Cl2 + 2e-'
+    """
+    fallback: Equation | None = None
+    fallback_known = False
+    for left, right in written_equations(text):
+        first, balanced, all_known = _chosen(left, right, known)
+        if balanced:
+            return first
+        if fallback is None or (all_known and not fallback_known):
+            fallback, fallback_known = first, all_known
+    if fallback is None:  # written_equations raises where it yields nothing
+        raise FormulaError("unreadable-formula", "This equation cannot be read.", position=0)
+    return fallback
+
+
+def _chosen(
+    left: tuple[WrittenTerm, ...], right: tuple[WrittenTerm, ...], known: Container[Species]
+) -> tuple[Equation, bool, bool]:
+    """Return the best choice of readings, whether it balances, and whether every term is known."""
+    written = (*left, *right)
+    expected = [[reading for reading in term.readings if reading in known] for term in written]
+    all_known = all(
+        some or term.readings[0].is_electron for some, term in zip(expected, written, strict=True)
+    )
+    options = [some or term.readings for some, term in zip(expected, written, strict=True)]
+    first: Equation | None = None
+    for choice in islice(product(*options), _MOST_READINGS):
+        candidate = _assembled(zip(written, choice, strict=True), len(left))
+        if candidate.is_balanced:
+            return candidate, True, all_known
+        first = first or candidate
+    assert first is not None  # noqa: S101 - every term has a reading, so there is at least one choice
+    return first, False, all_known
+
+
+def _assembled(chosen: Iterable[tuple[WrittenTerm, Species]], on_left: int) -> Equation:
+    """Make the equation, each subtracted electron moved to the other side."""
+    sides: tuple[list[Term], list[Term]] = [], []
+    moved: tuple[list[Term], list[Term]] = [], []
+    for index, (term, reading) in enumerate(chosen):
+        side = index >= on_left
+        if term.is_subtracted:
+            moved[not side].append(Term(ELECTRON, term.coefficient))
+        else:
+            sides[side].append(Term(reading, term.coefficient, term.state))
+    return Equation(_with_electrons(sides[0], moved[0]), _with_electrons(sides[1], moved[1]))
+
+
+def _with_electrons(side: list[Term], moved: list[Term]) -> tuple[Term, ...]:
+    """Join the electrons that were moved here to those that stand here already."""
+    if not moved:
+        return tuple(side)
+    number = sum(term.coefficient for term in (*side, *moved) if term.species.is_electron)
+    return (*(term for term in side if not term.species.is_electron), Term(ELECTRON, simplest(number)))
