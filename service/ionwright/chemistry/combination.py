@@ -34,8 +34,8 @@ class Combined:
     electrons
         How many cancelled, after multiplying.
     is_transfer
-        True if nothing but a movement from anode to cathode is left, as in copper refining; `overall` then shows
-        what leaves the anode on both sides (``Cu -> Cu``).
+        True if nothing but a movement from anode to cathode is left, as in copper refining; `overall` then
+        shows what leaves the anode on both sides (``Cu -> Cu``).
     """
 
     overall: Equation
