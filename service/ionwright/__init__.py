@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 __version__ = "0.1.0"
 
 if TYPE_CHECKING:
-    from ionwright.teaching import predict as predict
+    from ionwright.notebook import predict as predict
 
 __all__ = ["__version__", "predict"]
 
@@ -14,6 +14,6 @@ __all__ = ["__version__", "predict"]
 def __getattr__(name: str) -> object:
     """Import the notebook functions on first use, so that `import ionwright` stays quick."""
     if name == "predict":
-        return import_module("ionwright.teaching").predict
+        return import_module("ionwright.notebook").predict
     message = f"module {__name__!r} has no attribute {name!r}"
     raise AttributeError(message)

@@ -1,0 +1,248 @@
+"""A curriculum declared as data: TOML text to a Curriculum, with all faults of a text at once."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any
+
+from marshmallow import RAISE, Schema, ValidationError, fields, validate, validates_schema
+
+from ionwright.chemistry.electrode import electrodes
+from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.species import Species, species
+from ionwright.curricula.anode_rules import (
+    ALWAYS,
+    WHEN_CONCENTRATED,
+    ActiveElectrode,
+    Halides,
+    LeastPositive,
+    OxygenOtherwise,
+    SlowOxidationsOut,
+)
+from ionwright.curricula.cathode_rules import Amalgam, Ladder, MostPositive, Plating, SlowReductionsOut
+from ionwright.curricula.concentration import CONCENTRATED, DILUTE, ConcentrationRule
+from ionwright.curricula.faults import CurriculumFileFault
+from ionwright.curricula.melt_rules import MeltAnode, MeltCathode
+from ionwright.curricula.model import Conventions, Curriculum, DischargeRule
+from ionwright.errors import IonwrightError
+
+FORMAT = 1
+_LONGEST = 64 * 1024
+_ID = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*\Z")
+LADDER = "ladder"
+STANDARD_POTENTIAL = "standard-potential"
+BY_POTENTIAL = "by-potential"
+
+
+class _Closed(Schema):
+    """A table that takes no unknown keys."""
+
+    class Meta:
+        """Unknown keys are faults, so that a slip of the pen is seen."""
+
+        unknown = RAISE
+
+
+def _one_of(*words: str) -> validate.OneOf:
+    return validate.OneOf(words, error="must be one of: {choices}")
+
+
+def _is_symbol(symbol: str) -> None:
+    if symbol not in ELEMENTS:
+        raise ValidationError(f"'{symbol}' is not the symbol of an element")
+
+
+def _is_ion(text: str) -> None:
+    try:
+        known = species(text) in IONS
+    except IonwrightError:
+        known = False
+    if not known:
+        raise ValidationError(f"'{text}' is not an ion of the tables; write it as in Cl^- or SO4^2-")
+
+
+def _is_electrode(word: str) -> None:
+    if word not in electrodes():
+        raise ValidationError(f"'{word}' is not an electrode of the tables")
+
+
+class _CathodeSchema(_Closed):
+    rule = fields.String(required=True, validate=_one_of(LADDER, STANDARD_POTENTIAL))
+    order = fields.List(fields.String(validate=_is_symbol), load_default=list)
+    wider_order = fields.List(fields.String(validate=_is_symbol), load_default=list)
+    hydrogen_as = fields.String(load_default="H+", validate=_one_of("H+", "water"))
+
+    @validates_schema
+    def _has_hydrogen(self, data: Mapping[str, Any], **_: object) -> None:
+        for key in ("order", "wider_order"):
+            symbols = data.get(key, [])
+            needed = data.get("rule") == LADDER and (key == "order" or symbols)
+            if needed and "H" not in symbols:
+                raise ValidationError("a reactivity series needs H, for hydrogen, in its place", key)
+            if len(set(symbols)) != len(symbols):
+                raise ValidationError("a symbol stands in the series twice", key)
+
+
+class _AnodeSchema(_Closed):
+    halides = fields.String(required=True, validate=_one_of(ALWAYS, WHEN_CONCENTRATED, BY_POTENTIAL))
+    halide_ions = fields.List(fields.String(validate=_is_ion), load_default=lambda: ["Cl^-", "Br^-", "I^-"])
+    active_electrodes = fields.List(fields.String(validate=_is_electrode), load_default=list)
+    films = fields.String(load_default="oxygen", validate=_one_of("oxygen", "film"))
+
+
+class _ConcentrationSchema(_Closed):
+    threshold_mol_dm3 = fields.Float(load_default=1.0, validate=validate.Range(min=1e-6, max=40))
+    doubtful_mol_dm3 = fields.List(fields.Float(), load_default=lambda: [0.1, 2.0], validate=validate.Length(equal=2))
+    when_missing = fields.String(load_default=CONCENTRATED, validate=_one_of(CONCENTRATED, DILUTE))
+    note = fields.String(load_default="")
+
+
+class _FormsSchema(_Closed):
+    acidic = fields.List(fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1))
+    neutral = fields.List(fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1))
+    alkaline = fields.List(fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1))
+
+
+class _ConventionsSchema(_Closed):
+    hydrogen_from = fields.Nested(_FormsSchema, required=True)
+    oxygen_from = fields.Nested(_FormsSchema, required=True)
+    state_symbols = fields.String(load_default="asked", validate=_one_of("asked", "required", "not-used"))
+    oxidation_also_minus = fields.Boolean(load_default=True, truthy={True}, falsy={False})
+    faraday_constant = fields.String()
+    molar_gas_volume = fields.String()
+    gas_conditions = fields.String()
+
+
+class _DeclarationSchema(_Closed):
+    format = fields.Integer(required=True, strict=True, validate=validate.Equal(FORMAT, error=f"must be {FORMAT}"))
+    id = fields.String(required=True, validate=validate.Regexp(_ID, error="must be lower-case words joined by hyphens"))
+    title = fields.String(required=True, validate=validate.Length(min=1, max=120))
+    region = fields.String(load_default="")
+    stage = fields.String(load_default="")
+    summary = fields.String(load_default="")
+    based_on = fields.String()
+    cathode = fields.Nested(_CathodeSchema, required=True)
+    anode = fields.Nested(_AnodeSchema, required=True)
+    concentration = fields.Nested(_ConcentrationSchema, load_default=lambda: _ConcentrationSchema().load({}))
+    conventions = fields.Nested(_ConventionsSchema, required=True)
+    certainty = fields.Dict(keys=fields.String(), values=fields.String(validate=_one_of("high", "medium", "low")), load_default=dict)
+    sources = fields.List(fields.String(), load_default=list)
+
+
+def read_declaration(
+    text: str, origin: str, bases: Mapping[str, Mapping[str, Any]] = MappingProxyType({})
+) -> tuple[Curriculum, Mapping[str, Any]]:
+    """The curriculum that a TOML text declares, and the declaration in full as data.
+
+    Parameters
+    ----------
+    origin
+        What to call the text in a fault, such as its file name.
+    bases
+        Full declarations by id, from which ``based_on`` may inherit.
+
+    Raises
+    ------
+    CurriculumFileFault
+        With every fault of the text and the key path of each.
+    """
+    if len(text) > _LONGEST:
+        raise CurriculumFileFault(origin, (("", f"the text is longer than {_LONGEST} characters"),))
+    try:
+        data: dict[str, Any] = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as fault:
+        raise CurriculumFileFault(origin, (("", f"not readable as TOML: {fault}"),)) from None
+    data = _inherit(data, bases, origin)
+    try:
+        loaded = _DeclarationSchema().load(data)
+    except ValidationError as fault:
+        raise CurriculumFileFault(origin, tuple(_flatten(fault.messages_dict))) from None
+    return _curriculum(loaded), data
+
+
+def _inherit(data: dict[str, Any], bases: Mapping[str, Mapping[str, Any]], origin: str) -> dict[str, Any]:
+    base = data.pop("based_on", None)
+    if base is None:
+        return data
+    if not isinstance(base, str) or base not in bases:
+        raise CurriculumFileFault(origin, (("based_on", f"no curriculum '{base}' to build on; known: {', '.join(bases)}"),))
+    return _merged(bases[base], data)
+
+
+def _merged(base: Mapping[str, Any], over: Mapping[str, Any]) -> dict[str, Any]:
+    merged = dict(base)
+    for key, value in over.items():
+        inner = merged.get(key)
+        merged[key] = _merged(inner, value) if isinstance(inner, Mapping) and isinstance(value, Mapping) else value
+    return merged
+
+
+def _flatten(messages: Mapping[Any, Any], path: str = "") -> list[tuple[str, str]]:
+    found: list[tuple[str, str]] = []
+    for key, value in messages.items():
+        here = path if key == "_schema" else f"{path}.{key}" if path else str(key)
+        if isinstance(value, Mapping):
+            found += _flatten(value, here)
+        else:
+            found += [(here, str(text).rstrip(".")) for text in value]
+    return found
+
+
+def _curriculum(loaded: Mapping[str, Any]) -> Curriculum:
+    return Curriculum(
+        id=loaded["id"],
+        title=loaded["title"],
+        region=loaded["region"],
+        stage=loaded["stage"],
+        summary=loaded["summary"],
+        cathode_rules=_cathode_rules(loaded["cathode"]),
+        anode_rules=_anode_rules(loaded["anode"], _concentration(loaded["concentration"])),
+        conventions=_conventions(loaded["conventions"]),
+        certainty=MappingProxyType(dict(loaded["certainty"])),
+        sources=tuple(loaded["sources"]),
+    )
+
+
+def _cathode_rules(cathode: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
+    decisive: DischargeRule = (
+        Ladder(tuple(cathode["order"]), tuple(cathode["wider_order"]))
+        if cathode["rule"] == LADDER
+        else MostPositive(cathode["hydrogen_as"])
+    )
+    return (MeltCathode(), SlowReductionsOut(), Amalgam(), Plating(), decisive)
+
+
+def _anode_rules(anode: Mapping[str, Any], concentration: ConcentrationRule) -> tuple[DischargeRule, ...]:
+    first: tuple[DischargeRule, ...] = (
+        ActiveElectrode(tuple(anode["active_electrodes"]), anode["films"]),
+        MeltAnode(),
+        SlowOxidationsOut(),
+    )
+    if anode["halides"] == BY_POTENTIAL:
+        return (*first, LeastPositive(concentration))
+    halides: tuple[Species, ...] = tuple(species(text) for text in anode["halide_ions"])
+    return (*first, Halides(halides, anode["halides"], concentration), OxygenOtherwise())
+
+
+def _concentration(table: Mapping[str, Any]) -> ConcentrationRule:
+    low, high = table["doubtful_mol_dm3"]
+    return ConcentrationRule(table["threshold_mol_dm3"], (low, high), table["when_missing"])
+
+
+def _conventions(table: Mapping[str, Any]) -> Conventions:
+    constants = {k: table[k] for k in ("faraday_constant", "molar_gas_volume", "gas_conditions") if k in table}
+    return Conventions(
+        hydrogen=_forms(table["hydrogen_from"]),
+        oxygen=_forms(table["oxygen_from"]),
+        state_symbols=table["state_symbols"],
+        oxidation_also_minus=table["oxidation_also_minus"],
+        constants=MappingProxyType(constants),
+    )
+
+
+def _forms(table: Mapping[str, list[str]]) -> Mapping[str, tuple[str, ...]]:
+    return MappingProxyType({medium: tuple(forms) for medium, forms in table.items()})

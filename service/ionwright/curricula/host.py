@@ -1,0 +1,202 @@
+"""Loads curricula from installed plugins and from a folder of TOML files; faults set one aside, never the rest."""
+
+from __future__ import annotations
+
+import difflib
+import logging
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from importlib.metadata import EntryPoint, entry_points
+from pathlib import Path
+from typing import Any
+
+import pluggy
+
+from ionwright.curricula import hookspecs
+from ionwright.curricula.declaration import read_declaration
+from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault
+from ionwright.curricula.model import Curriculum
+
+GROUP = "ionwright.plugins"
+_DISTRIBUTION = "ionwright"
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where a curriculum comes from: ``"built-in"``, ``"plugin"`` or ``"file"``, and its name and version."""
+
+    kind: str
+    name: str
+    version: str
+
+
+@dataclass(frozen=True, slots=True)
+class SetAside:
+    """A plugin or file that could not be used, and why."""
+
+    kind: str
+    name: str
+    reason: str
+
+
+class Registry(Mapping[str, Curriculum]):
+    """The curricula at hand, by id.
+
+    Parameters
+    ----------
+    curricula
+        By id, in the order in which they are listed.
+    origins
+        Where each comes from.
+    set_aside
+        What could not be used.
+    """
+
+    def __init__(
+        self,
+        curricula: Mapping[str, Curriculum],
+        origins: Mapping[str, Origin],
+        set_aside: Iterable[SetAside] = (),
+    ) -> None:
+        self._curricula = dict(sorted(curricula.items()))
+        self.origins = dict(origins)
+        self.set_aside = tuple(set_aside)
+
+    def __getitem__(self, id_: str) -> Curriculum:
+        """The curriculum with this id.
+
+        Raises
+        ------
+        CurriculumFault
+            Code ``unknown-curriculum``, with near matches in the remedy.
+        """
+        found = self._curricula.get(id_)
+        if found is not None:
+            return found
+        near = difflib.get_close_matches(id_[:40].casefold(), self._curricula, n=2, cutoff=0.6)
+        hint = f"Did you mean {' or '.join(near)}? " if near else ""
+        raise CurriculumFault(
+            "unknown-curriculum",
+            f"There is no curriculum '{id_[:40]}' here.",
+            where="curriculum",
+            remedy=f"{hint}Known: {', '.join(self._curricula)}.",
+        )
+
+    def __iter__(self) -> Iterator[str]:
+        """The ids in order."""
+        return iter(self._curricula)
+
+    def __len__(self) -> int:
+        """How many curricula there are."""
+        return len(self._curricula)
+
+    def __contains__(self, id_: object) -> bool:
+        """Whether there is a curriculum with this id."""
+        return id_ in self._curricula
+
+
+class _Loader:
+    """Gathers curricula one by one, so that a bad one harms no other."""
+
+    def __init__(self) -> None:
+        self.curricula: dict[str, Curriculum] = {}
+        self.origins: dict[str, Origin] = {}
+        self.set_aside: list[SetAside] = []
+
+    def reject(self, kind: str, name: str, reason: str) -> None:
+        _log.warning("%s %s set aside: %s", kind, name, reason)
+        self.set_aside.append(SetAside(kind, name, reason))
+
+    def add(self, curriculum: object, origin: Origin) -> None:
+        if not isinstance(curriculum, Curriculum):
+            self.reject(origin.kind, origin.name, f"gave a {type(curriculum).__name__}, not a Curriculum")
+        elif curriculum.id in self.curricula:
+            holder = self.origins[curriculum.id]
+            self.reject(origin.kind, origin.name, f"the id '{curriculum.id}' is taken by {holder.kind} {holder.name}")
+        else:
+            self.curricula[curriculum.id] = curriculum
+            self.origins[curriculum.id] = origin
+
+    def plugin(self, point: EntryPoint) -> None:
+        origin = _origin(point)
+        manager = pluggy.PluginManager(hookspecs.PROJECT)
+        manager.add_hookspecs(hookspecs)
+        try:
+            manager.register(point.load(), name=point.name)
+            manager.check_pending()
+            contributed = [one for many in manager.hook.ionwright_curricula() for one in many]
+        except Exception as fault:  # noqa: BLE001 - whatever a plugin does wrong, the others must go on
+            self.reject(origin.kind, point.name, f"{type(fault).__name__}: {fault}")
+            return
+        for curriculum in contributed:
+            self.add(curriculum, origin)
+
+    def file(self, path: Path, bases: Mapping[str, Mapping[str, Any]]) -> None:
+        try:
+            curriculum, _ = read_declaration(path.read_text(encoding="utf-8"), path.name, bases)
+        except (CurriculumFileFault, OSError, UnicodeDecodeError) as fault:
+            self.reject("file", path.name, str(fault))
+            return
+        self.add(curriculum, Origin("file", path.name, ""))
+
+
+def _origin(point: EntryPoint) -> Origin:
+    distribution = point.dist
+    name = distribution.name if distribution else ""
+    kind = "built-in" if name == _DISTRIBUTION else "plugin"
+    return Origin(kind, point.name if kind == "built-in" else name, distribution.version if distribution else "")
+
+
+def _bases(points: Iterable[EntryPoint]) -> dict[str, Mapping[str, Any]]:
+    """The declarations of the plugins that ship one, for files that build on them."""
+    found: dict[str, Mapping[str, Any]] = {}
+    for point in points:
+        try:
+            curriculum, data = _shipped(point)
+        except (CurriculumFault, ImportError, OSError, UnicodeDecodeError):
+            continue  # it is reported where the plugin itself is loaded
+        found[curriculum.id] = data
+    return found
+
+
+def _shipped(point: EntryPoint) -> tuple[Curriculum, Mapping[str, Any]]:
+    from importlib.resources import files  # noqa: PLC0415 - only needed when there is a folder of files
+
+    text = files(point.module).joinpath("curriculum.toml").read_text(encoding="utf-8")
+    return read_declaration(text, point.module)
+
+
+def load_curricula(folder: Path | None = None, without: Collection[str] = ()) -> Registry:
+    """Every curriculum of the installed plugins and of a folder of TOML files.
+
+    Parameters
+    ----------
+    folder
+        Its ``*.toml`` files are read in the order of their names; None for no folder.
+    without
+        Names of plugins to leave out.
+
+    Raises
+    ------
+    CurriculumFault
+        Code ``no-curricula`` if nothing at all could be loaded: the package is not installed properly.
+    """
+    points = sorted(
+        (point for point in entry_points(group=GROUP) if point.name not in without), key=lambda point: point.name
+    )
+    loader = _Loader()
+    for point in points:
+        loader.plugin(point)
+    if folder is not None:
+        bases = _bases(points)
+        for path in sorted(folder.glob("*.toml")):
+            loader.file(path, bases)
+    if not loader.curricula:
+        reasons = "; ".join(f"{one.name}: {one.reason}" for one in loader.set_aside)
+        raise CurriculumFault(
+            "no-curricula",
+            f"No curriculum could be loaded. {reasons}".strip(),
+            remedy="Install the package again, so that its plugins are registered.",
+        )
+    return Registry(loader.curricula, loader.origins, loader.set_aside)

@@ -1,0 +1,111 @@
+"""Discharge in a melt: no water competes, so the ions of the salt itself are discharged."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ionwright.chemistry.couple import HYDROXIDE
+from ionwright.chemistry.melt import flux_ions
+from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.chemistry.species import Species
+from ionwright.curricula.model import PASS, Remark, Ruling, Situation
+from ionwright.curricula.wording import contender, ions, listed, metal, products, sentence_start
+
+# How easily anions are discharged from a melt, the easiest first: by decomposition voltages of molten salts
+# (melts.toml) and, for hydride and sulfide, by the potentials of their couples.
+_EASIEST_FIRST = ("H^-", "S^2-", "I^-", "Br^-", "OH^-", "O^2-", "Cl^-", "CO3^2-", "F^-")
+
+
+@dataclass(frozen=True, slots=True)
+class MeltCathode:
+    """In a melt the metal ion is discharged; of several metals the least reactive, the ions of a flux last."""
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        return "In a melt there is no water: the metal ions are discharged and the metal forms at the cathode."
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Choose the metal that forms; pass for a solution in water."""
+        if not situation.cell.is_molten:
+            return PASS
+        metals = situation.of(Kind.METAL)
+        if not metals or any(_is_oxo_anion(ion) for ion in situation.cell.own_ions):
+            return _beyond("cathode", situation)
+        flux = flux_ions(situation.cell.electrolyte.ingredients)
+        contest = [p for p in metals if p.reactant not in flux] or list(metals)
+        chosen = max(contest, key=lambda p: p.potential_V if p.potential_V is not None else -9.0)
+        name = metal(chosen.metal)
+        if len(metals) == 1:
+            because = f"{sentence_start(ions(chosen.reactant))} are the only positive ions in the melt, so they are discharged and {name} forms."
+        else:
+            because = f"Of the metals in the melt {name} is the one whose ions are discharged most easily."
+        return Ruling(
+            chosen=chosen,
+            because=(because,),
+            ruled_out=tuple(Remark(p, _stays(p, name, is_flux=p.reactant in flux)) for p in metals if p is not chosen),
+        )
+
+
+def _is_oxo_anion(ion: Species) -> bool:
+    """Whether the ion would bring oxygen to the cathode: carbonate, sulfate and nitrate melts are no simple melts."""
+    return ion.charge < 0 and len(ion.atoms) > 1 and ion != HYDROXIDE and any(symbol == "O" for symbol, _ in ion.atoms)
+
+
+def _stays(process: ElectrodeProcess, name: str, *, is_flux: bool) -> str:
+    if is_flux:
+        return f"{sentence_start(ions(process.reactant))} belong to the salt that lowers the melting point; {name} is discharged."
+    return f"{sentence_start(ions(process.reactant))} are discharged less easily than those of {name}."
+
+
+@dataclass(frozen=True, slots=True)
+class MeltAnode:
+    """In a melt the negative ion is discharged; of several the one discharged most easily."""
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        return "In a melt the negative ions are discharged and the non-metal forms at the anode."
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Choose the non-metal that forms; pass for a solution in water."""
+        if not situation.cell.is_molten:
+            return PASS
+        burning = situation.of(Kind.BURNS)
+        contest = [p for p in situation.remaining if p.kind is not Kind.BURNS]
+        if not contest:
+            return _beyond("anode", situation)
+        chosen = min(contest, key=lambda p: _EASIEST_FIRST.index(p.reactant.ascii))
+        name = ions(chosen.reactant)
+        if len(contest) == 1:
+            because = f"{sentence_start(name)} are the only negative ions in the melt, so they are discharged and {products(chosen)} forms."
+        else:
+            because = f"Of the negative ions in the melt {name} are discharged most easily, so {products(chosen)} forms."
+        return Ruling(
+            chosen=chosen,
+            because=(because,),
+            ruled_out=tuple(
+                Remark(p, _why_not(p, name)) for p in situation.remaining if p is not chosen
+            ),
+            also_accepted=tuple(
+                Remark(p, "On carbon the oxygen burns the anode, so carbon dioxide is what leaves the cell.") for p in burning
+            ),
+            is_contested=bool(burning),
+        )
+
+
+def _why_not(process: ElectrodeProcess, name: str) -> str:
+    if process.kind is Kind.BURNS:
+        return "The course writes the discharge of the ions first; the hot carbon then burns in the oxygen."
+    return f"{sentence_start(contender(process))} are discharged less easily than {name}."
+
+
+def _beyond(electrode: str, situation: Situation) -> Ruling:
+    present = [ion for ion in situation.cell.own_ions if (ion.charge > 0) == (electrode == "cathode")]
+    return Ruling(
+        is_undecidable=True,
+        because=(
+            f"A melt with {listed(ions(ion) for ion in present)} does not give the simple answer of one metal and one "
+            f"non-metal, and school courses have no rule for its {electrode}.",
+        ),
+    )

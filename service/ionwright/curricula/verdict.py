@@ -1,0 +1,146 @@
+"""Judges a competition: applies a curriculum's rules in order and keeps the trace."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from ionwright.chemistry.cell import Cell
+from ionwright.chemistry.process import Competition, ElectrodeProcess
+from ionwright.curricula.faults import CurriculumFault
+from ionwright.curricula.model import Curriculum, DischargeRule, Remark, Ruling, Situation
+
+DECIDED = "decided"
+NOT_DECIDABLE = "not-decidable"
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Which process runs at one electrode, and the trace of rules that led there.
+
+    Parameters
+    ----------
+    competition
+        What was judged.
+    chosen
+        The process that runs; None if the curriculum cannot decide.
+    because
+        The reasons for the choice, or for leaving it open.
+    passed_over
+        Every other process with the reason it does not run.
+    also_accepted
+        Other answers that the curriculum accepts.
+    is_contested
+        Whether courses, marking schemes or real cells differ here.
+    assumptions
+        What had to be assumed.
+    """
+
+    competition: Competition
+    chosen: ElectrodeProcess | None
+    because: tuple[str, ...]
+    passed_over: tuple[Remark, ...] = ()
+    also_accepted: tuple[Remark, ...] = ()
+    is_contested: bool = False
+    assumptions: tuple[str, ...] = ()
+
+    @property
+    def outcome(self) -> str:
+        """``"decided"`` or ``"not-decidable"``."""
+        return DECIDED if self.chosen else NOT_DECIDABLE
+
+
+def judge(cell: Cell, electrode: str, curriculum: Curriculum) -> Verdict:
+    """What a curriculum says of one electrode of a cell.
+
+    Parameters
+    ----------
+    electrode
+        ``"cathode"`` or ``"anode"``.
+
+    Raises
+    ------
+    CurriculumFault
+        If a rule chooses a process that is not in the competition, or no rule decides.
+    """
+    competition = cell.at_cathode() if electrode == "cathode" else cell.at_anode()
+    rules = curriculum.cathode_rules if electrode == "cathode" else curriculum.anode_rules
+    situation = Situation(cell, competition, competition.processes, curriculum.conventions)
+    return _apply(rules, situation, curriculum)
+
+
+def _apply(rules: tuple[DischargeRule, ...], situation: Situation, curriculum: Curriculum) -> Verdict:
+    gathered = Ruling()
+    for place, rule in enumerate(rules):
+        ruling = rule.apply(situation)
+        gathered = _gather(gathered, ruling)
+        if ruling.is_undecidable:
+            return _open(situation.competition, gathered, ruling)
+        if ruling.chosen is not None:
+            if ruling.chosen not in situation.competition.processes:
+                raise CurriculumFault("impossible-choice", f"A rule of {curriculum.id} chose a process that is not possible.")
+            if ruling.otherwise:
+                gathered = _with_other_answer(gathered, ruling, rules[place + 1 :], situation, curriculum)
+            return _decided(situation.competition, gathered, ruling.chosen)
+        if ruling.ruled_out:
+            out = {remark.process for remark in ruling.ruled_out}
+            situation = replace(situation, remaining=tuple(p for p in situation.remaining if p not in out))
+    raise CurriculumFault("no-decision", f"No rule of {curriculum.id} decides the {situation.competition.electrode}.")
+
+
+def _gather(so_far: Ruling, ruling: Ruling) -> Ruling:
+    return replace(
+        so_far,
+        ruled_out=so_far.ruled_out + ruling.ruled_out,
+        also_accepted=so_far.also_accepted + ruling.also_accepted,
+        is_contested=so_far.is_contested or ruling.is_contested,
+        assumptions=so_far.assumptions + ruling.assumptions,
+        because=so_far.because + ruling.because,
+    )
+
+
+def _with_other_answer(
+    gathered: Ruling,
+    ruling: Ruling,
+    later: tuple[DischargeRule, ...],
+    situation: Situation,
+    curriculum: Curriculum,
+) -> Ruling:
+    """Add what the later rules would have chosen without the process that this rule chose."""
+    rest = tuple(p for p in situation.remaining if p != ruling.chosen)
+    if not rest:
+        return gathered
+    other = _apply(later, replace(situation, remaining=rest), curriculum)
+    if other.chosen is None:
+        return gathered
+    return replace(gathered, also_accepted=(*gathered.also_accepted, Remark(other.chosen, ruling.otherwise)))
+
+
+def _decided(competition: Competition, gathered: Ruling, chosen: ElectrodeProcess) -> Verdict:
+    return Verdict(
+        competition,
+        chosen,
+        gathered.because,
+        passed_over=_complete(competition, gathered.ruled_out, chosen),
+        also_accepted=gathered.also_accepted,
+        is_contested=gathered.is_contested,
+        assumptions=gathered.assumptions,
+    )
+
+
+def _open(competition: Competition, gathered: Ruling, ruling: Ruling) -> Verdict:
+    return Verdict(
+        competition,
+        None,
+        ruling.because,
+        passed_over=_complete(competition, gathered.ruled_out, None),
+        assumptions=gathered.assumptions,
+    )
+
+
+def _complete(
+    competition: Competition, ruled_out: tuple[Remark, ...], chosen: ElectrodeProcess | None
+) -> tuple[Remark, ...]:
+    """One remark for each process that does not run, in the order of the competition."""
+    reasons = {remark.process: remark.because for remark in reversed(ruled_out)}
+    silent = "Another process is preferred." if chosen else "The rules of this course do not reach this cell."
+    return tuple(Remark(p, reasons.get(p, silent)) for p in competition.processes if p != chosen)

@@ -1,0 +1,68 @@
+"""Pieces of sentences about ions, metals and potentials."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.notation import species_text
+from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.chemistry.species import Species
+from ionwright.chemistry.substance import SUBSTANCES
+
+
+@lru_cache(maxsize=1024)
+def ions(kind: Species) -> str:
+    """The ions of a kind, as a noun phrase: ``"copper(II) ions"``."""
+    known = IONS.get(kind)
+    name = known.name if known else f"{species_text(kind)} ion"
+    return name if name.endswith("s") else f"{name}s"
+
+
+@lru_cache(maxsize=256)
+def metal(symbol: str) -> str:
+    """The metal's name in a sentence."""
+    return ELEMENTS[symbol].name
+
+
+@lru_cache(maxsize=1024)
+def product(kind: Species) -> str:
+    """A product's name in a sentence: ``"chlorine"``, ``"iron(II) ions"``."""
+    if kind.charge:
+        return ions(kind)
+    known = SUBSTANCES.get(kind.ascii)
+    return known.name if known else species_text(kind)
+
+
+def products(process: ElectrodeProcess) -> str:
+    """The products of a process, listed."""
+    return listed(product(kind) for kind in process.products)
+
+
+@lru_cache(maxsize=1024)
+def contender(process: ElectrodeProcess) -> str:
+    """What competes: ``"copper(II) ions"``, ``"hydrogen ions"``, ``"the copper of the anode"``."""
+    if process.kind in {Kind.DISSOLVES, Kind.FILM}:
+        return f"the {metal(process.metal)} of the anode"
+    if process.kind is Kind.BURNS:
+        return "the carbon of the anode"
+    return ions(process.reactant)
+
+
+@lru_cache(maxsize=256)
+def volts(potential_V: float) -> str:
+    """A potential to two decimals with its sign: ``"+0.34 V"``, ``"−0.76 V"``."""
+    return f"{potential_V:+.2f} V".replace("-", "\N{MINUS SIGN}")
+
+
+def listed(items: Iterable[str], joint: str = "and") -> str:
+    """The items as a list in a sentence; empty for none."""
+    *front, last = list(items) or [""]
+    return f"{', '.join(front)} {joint} {last}" if front else last
+
+
+def sentence_start(text: str) -> str:
+    """The text with a capital first letter and the rest as it is."""
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,106 @@
+"""Cautions: the hazards of what goes into a cell and of what comes out, deferring to local rules."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from importlib.resources import files
+from typing import Any
+
+from ionwright.chemistry.cell import Cell
+from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
+from ionwright.chemistry.electrode import electrodes
+from ionwright.chemistry.medium import ACIDIC, ALKALINE
+from ionwright.chemistry.species import Species, species
+from ionwright.chemistry.substance import SUBSTANCES
+
+_EXPLOSIVE_WITH_HYDROGEN = frozenset({"O2", "Cl2"})
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One hazard and what to do about it."""
+
+    hazard: str
+    text: str
+
+
+@cache
+def _table() -> dict[str, Any]:
+    text = files("ionwright.teaching").joinpath("data", "cautions.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)
+
+
+@cache
+def _row(name: str) -> Caution:
+    row = _table()[name]
+    return Caution(row["hazard"], row["text"])
+
+
+@cache
+def _by_ion() -> dict[Species, tuple[Caution, ...]]:
+    found: dict[Species, tuple[Caution, ...]] = {}
+    for row in _table()["ion"]:
+        for text in row["ions"]:
+            kind = species(text)
+            found[kind] = (*found.get(kind, ()), Caution(row["hazard"], row["text"]))
+    return found
+
+
+def cautions(cell: Cell, products: tuple[Species, ...], formed: tuple[Species, ...]) -> tuple[Caution, ...]:
+    """The cautions that belong to a cell; the general one, which defers to local rules, stands last.
+
+    Parameters
+    ----------
+    products
+        What forms at both electrodes.
+    formed
+        Ions that the solution gains.
+    """
+    is_concentrated = cell.electrolyte.word_for(HYDROGEN_ION) == "concentrated"
+    return _cautions(
+        cell.own_ions, cell.medium, cell.melt_C, (cell.cathode.id, cell.anode.id), products, formed, is_concentrated
+    )
+
+
+@lru_cache(maxsize=4096)
+def _cautions(
+    own: tuple[Species, ...],
+    medium: str,
+    melt_C: float | None,
+    electrode_ids: tuple[str, str],
+    products: tuple[Species, ...],
+    formed: tuple[Species, ...],
+    is_concentrated_acid: bool,  # noqa: FBT001 - part of a cache key
+) -> tuple[Caution, ...]:
+    found = [caution for kind in products for caution in _of_product(kind)]
+    gases = {kind.formula for kind in products}
+    if "H2" in gases and gases & _EXPLOSIVE_WITH_HYDROGEN:
+        found.append(_row("hydrogen_with_oxidiser"))
+    found += [caution for kind in (*own, *formed) for caution in _by_ion().get(kind, ())]
+    found += _of_medium(medium, melt_C, formed, is_concentrated_acid=is_concentrated_acid)
+    found += [
+        Caution(f"{electrodes()[id_].name} electrode", electrodes()[id_].caution)
+        for id_ in dict.fromkeys(electrode_ids)
+        if electrodes()[id_].caution and id_ != "graphite"
+    ]
+    return (*dict.fromkeys(found), _row("general"))
+
+
+def _of_product(kind: Species) -> list[Caution]:
+    known = SUBSTANCES.get(kind.ascii)
+    return [Caution(known.hazard, known.caution)] if known and known.caution else []
+
+
+def _of_medium(
+    medium: str, melt_C: float | None, formed: tuple[Species, ...], *, is_concentrated_acid: bool
+) -> list[Caution]:
+    if melt_C is not None:
+        is_industrial = melt_C > float(_table()["industrial_melt"]["above_C"])
+        return [_row("molten"), *([_row("industrial_melt")] if is_industrial else [])]
+    if medium == ACIDIC:
+        return [_row("concentrated_acid" if is_concentrated_acid else "acid")]
+    if medium == ALKALINE:
+        return [_row("alkali")]
+    return [_row("alkali_formed")] if HYDROXIDE in formed else []

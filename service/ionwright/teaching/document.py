@@ -1,0 +1,161 @@
+"""A prediction as plain data: what crosses the wire and what ``--json`` prints."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from ionwright.chemistry.equation import Equation
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.medium import state_of
+from ionwright.chemistry.notation import rendered
+from ionwright.chemistry.process import ElectrodeProcess
+from ionwright.chemistry.species import Species
+from ionwright.curricula.model import Conventions, Remark
+from ionwright.curricula.wording import ions, product
+from ionwright.teaching.accounting import Share
+from ionwright.teaching.prediction import ElectrodeAccount, Prediction
+from ionwright.teaching.solution import SolutionAccount
+
+Notations = frozenset[str] | None
+DISCHARGED = "discharged"
+PASSED_OVER = "passed over"
+
+
+def prediction_document(prediction: Prediction, notations: Notations = None) -> dict[str, Any]:
+    """The prediction as JSON-plain data.
+
+    Parameters
+    ----------
+    notations
+        Which renderings of each equation to give; None for all. ``ascii`` is always there.
+
+    Returns
+    -------
+    dict
+        The wire contract, version 1. Members that do not apply are left out, never null.
+    """
+    cell, curriculum = prediction.cell, prediction.curriculum
+    document: dict[str, Any] = {
+        "curriculum": {"id": curriculum.id, "title": curriculum.title},
+        "cell": _cell(prediction),
+        "assumptions": list(prediction.assumptions),
+        "ions": [_ion(present.ion.species, present.source) for present in cell.electrolyte.ions],
+        "cathode": _electrode(prediction, prediction.cathode, notations),
+        "anode": _electrode(prediction, prediction.anode, notations),
+    }
+    accounts = prediction.accounts
+    if accounts and prediction.solution:
+        combined = accounts.combined
+        document["overall_equation"] = rendered(combined.overall, notations)
+        document["electron_balance"] = {
+            "cathode_multiplier": combined.reduction_multiplier,
+            "anode_multiplier": combined.oxidation_multiplier,
+            "electrons": combined.electrons,
+        }
+        document["ratio"] = {"moles": _shares(accounts.moles), "gas_volumes": _shares(accounts.gas_volumes)}
+        document["solution"] = _solution(prediction.solution)
+    document["cautions"] = [{"hazard": caution.hazard, "text": caution.text} for caution in prediction.cautions]
+    return document
+
+
+def _cell(prediction: Prediction) -> dict[str, Any]:
+    cell = prediction.cell
+    return {
+        "electrolyte": [
+            {"formula": d.compound.formula, "name": d.compound.name}
+            | ({"concentration": d.concentration.text} if d.concentration else {})
+            for d in cell.electrolyte.ingredients
+        ],
+        "state": cell.electrolyte.state,
+        "cathode": {"material": cell.cathode.id, "behaviour": "inert"},
+        "anode": {"material": cell.anode.id, "behaviour": cell.anode_behaviour()},
+    } | ({"temperature": f"{cell.melt_C:.0f} degC"} if cell.melt_C is not None else {})
+
+
+def _ion(kind: Species, source: str) -> dict[str, str]:
+    return {
+        "formula": kind.ascii,
+        "name": IONS[kind].name,
+        "source": source,
+        "moves_towards": "cathode" if kind.charge > 0 else "anode",
+    }
+
+
+def _electrode(prediction: Prediction, account: ElectrodeAccount, notations: Notations) -> dict[str, Any]:
+    verdict = account.verdict
+    document: dict[str, Any] = {
+        "outcome": verdict.outcome,
+        "contested": verdict.is_contested,
+        "products": [_product(prediction, kind) for kind in account.products],
+    }
+    if account.half_equation:
+        document["half_equation"] = rendered(account.half_equation, notations)
+        document["also_written"] = [rendered(half, notations) for half in account.also_written]
+    document["also_accepted"] = [_accepted(prediction, remark, notations) for remark in verdict.also_accepted]
+    document["competition"] = _competition(prediction, account, notations)
+    document["spectators"] = [
+        {"formula": kind.ascii, "because": _idle(kind, verdict.competition.electrode)}
+        for kind in verdict.competition.spectators
+    ]
+    document["because"] = list(verdict.because)
+    document["observations"] = list(account.observations)
+    document["tests"] = [{"product": t.product, "test": t.test, "result": t.result} for t in account.tests]
+    return document
+
+
+def _product(prediction: Prediction, kind: Species) -> dict[str, Any]:
+    return {
+        "formula": kind.ascii,
+        "name": product(kind),
+        "state": state_of(kind, melt_C=prediction.cell.melt_C),
+        "share": 1.0,
+    }
+
+
+def _accepted(prediction: Prediction, remark: Remark, notations: Notations) -> dict[str, Any]:
+    return {
+        "products": [kind.ascii for kind in remark.process.products],
+        "half_equation": _written(prediction, remark.process, notations),
+        "because": remark.because,
+    }
+
+
+def _written(prediction: Prediction, process: ElectrodeProcess, notations: Notations) -> dict[str, Any]:
+    conventions: Conventions = prediction.curriculum.conventions
+    half: Equation = conventions.written(process, prediction.cell.medium)
+    return rendered(half, notations)
+
+
+def _competition(prediction: Prediction, account: ElectrodeAccount, notations: Notations) -> list[dict[str, Any]]:
+    verdict = account.verdict
+    reasons = {remark.process: remark.because for remark in verdict.passed_over}
+    chosen_because = " ".join(verdict.because)
+    return [
+        {
+            "half_equation": _written(prediction, process, notations),
+            "outcome": DISCHARGED if process == verdict.chosen else PASSED_OVER,
+            "because": reasons.get(process, chosen_because),
+        }
+        for process in verdict.competition.processes
+    ]
+
+
+def _idle(kind: Species, electrode: str) -> str:
+    return f"{ions(kind)[:1].upper()}{ions(kind)[1:]} move to the {electrode} but are not discharged from this electrolyte."
+
+
+def _shares(shares: tuple[Share, ...]) -> list[dict[str, Any]]:
+    return [{"formula": share.species.ascii, "value": share.value} for share in shares]
+
+
+def _solution(solution: SolutionAccount) -> dict[str, Any]:
+    return {
+        "ions_removed": [kind.ascii for kind in solution.removed],
+        "ions_formed": [kind.ascii for kind in solution.formed],
+        "ions_remaining": [kind.ascii for kind in solution.remaining],
+        "precipitates": list(solution.precipitates),
+        "ph": solution.ph,
+        "colour": solution.colour,
+        "becomes": solution.becomes,
+        "summary": solution.summary,
+    }

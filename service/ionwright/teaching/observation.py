@@ -1,0 +1,138 @@
+"""What is seen at each electrode, and how each product is tested."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from ionwright.chemistry.cell import Cell
+from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
+from ionwright.chemistry.electrode import GRAPHITE
+from ionwright.chemistry.equation import Equation
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.chemistry.species import Species, species
+from ionwright.chemistry.substance import SUBSTANCES
+from ionwright.curricula.wording import ions, metal, product, sentence_start
+from ionwright.teaching.accounting import Share
+
+_OXYGEN = species("O2")
+_HYDROGEN = species("H2")
+
+
+@dataclass(frozen=True, slots=True)
+class ProductTest:
+    """How a product is shown to be what it is."""
+
+    product: str
+    test: str
+    result: str
+
+
+def observations(cell: Cell, electrode: str, process: ElectrodeProcess, half: Equation) -> tuple[str, ...]:
+    """What is seen at one electrode, as sentences.
+
+    Parameters
+    ----------
+    electrode
+        ``"cathode"`` or ``"anode"``.
+    process
+        The process that runs there.
+    half
+        Its half-equation as written.
+    """
+    film = cell.anode_film() if electrode == "anode" else ""
+    material = (cell.cathode if electrode == "cathode" else cell.anode).id
+    return _observations(electrode, process, half, material, film, cell.is_molten, cell.medium)
+
+
+@lru_cache(maxsize=4096)
+def _observations(
+    electrode: str, process: ElectrodeProcess, half: Equation, material: str, film: str, is_molten: bool, medium: str
+) -> tuple[str, ...]:
+    seen = [film] if film else []
+    if process.seen:
+        seen.append(process.seen)
+    elif process.kind is Kind.DISSOLVES:
+        seen.append(_dissolving(process))
+    else:
+        seen += [_of_product(kind, electrode, is_molten=is_molten) for kind in process.products]
+    if process.kind is Kind.CHARGE:
+        seen = [_recolouring(process, electrode)]
+    if process.kind is Kind.METAL and not is_molten:
+        seen.append("The cathode gains mass.")
+    if process.kind is Kind.DISSOLVES:
+        seen.append("The anode loses mass.")
+    if material == GRAPHITE and process.kind is Kind.OXYGEN and electrode == "anode":
+        seen.append("Some of the carbon burns in the oxygen, so black specks may fall from the anode.")
+    if not is_molten:
+        seen += _indicator(electrode, half, medium)
+    return tuple(dict.fromkeys(seen))
+
+
+def _of_product(kind: Species, electrode: str, *, is_molten: bool) -> str:
+    known = SUBSTANCES.get(kind.ascii)
+    if known is None:
+        return f"{sentence_start(product(kind))} {'form' if kind.charge else 'forms'} at the {electrode}."
+    text = (known.observation_in_melt if is_molten else "") or known.observation
+    return text.replace("{electrode}", electrode)
+
+
+def _dissolving(process: ElectrodeProcess) -> str:
+    name = metal(process.metal)
+    coloured = [k for k in process.products if k in IONS and not IONS[k].colour.startswith("colourless")]
+    if coloured:
+        return f"The {name} of the anode dissolves and gets thinner; its ions are {_colour(coloured[0])}."
+    return f"The {name} of the anode dissolves and gets thinner; no gas is given off there."
+
+
+def _colour(kind: Species) -> str:
+    known = IONS.get(kind)
+    return known.colour.partition("(")[0].strip() if known else "colourless"
+
+
+def _recolouring(process: ElectrodeProcess, electrode: str) -> str:
+    before, after = process.reactant, process.products[0]
+    if _colour(before) == _colour(after):
+        return f"Nothing is deposited and no gas is given off at the {electrode}: {ions(before)} become {ions(after)}."
+    return (
+        f"No gas is given off at the {electrode}; the solution there changes from {_colour(before)} to {_colour(after)} "
+        f"as {ions(before)} become {ions(after)}."
+    )
+
+
+def _indicator(electrode: str, half: Equation, medium: str) -> list[str]:
+    """What universal indicator shows round an electrode that makes acid or alkali in a neutral solution."""
+    if medium != "neutral":
+        return []
+    gas = {term.species for term in half.right}
+    takes = {term.species for term in half.left}
+    if electrode == "cathode" and _HYDROGEN in gas and (HYDROXIDE in gas or HYDROGEN_ION in takes):
+        return ["Universal indicator turns blue to purple round the cathode, where alkali is left."]
+    if electrode == "anode" and _OXYGEN in gas and (HYDROGEN_ION in gas or HYDROXIDE in takes):
+        return ["Universal indicator turns red round the anode, where acid is left."]
+    return []
+
+
+@lru_cache(maxsize=512)
+def gas_volume_remark(gas_volumes: tuple[Share, ...]) -> str:
+    """How the volumes of two gases compare, as a sentence; empty for fewer than two."""
+    if len(gas_volumes) != 2:
+        return ""
+    first, second = sorted(gas_volumes, key=lambda share: -share.value)
+    if first.value == second.value:
+        return (
+            f"Equal volumes of {product(first.species)} and {product(second.species)} form, "
+            "though some of a gas that dissolves well is missing from its tube."
+        )
+    if second.value == 1:
+        times = {2: "Twice", 3: "Three times", 4: "Four times"}.get(first.value, f"{first.value} times")
+        return f"{times} as much {product(first.species)} as {product(second.species)} collects, by volume."
+    return f"{sentence_start(product(first.species))} and {product(second.species)} form in the ratio {first.value} to {second.value}, by volume."
+
+
+@lru_cache(maxsize=512)
+def product_tests(products: tuple[Species, ...]) -> tuple[ProductTest, ...]:
+    """How the products of one electrode are tested; substances without a classroom test are left out."""
+    known = [(kind, SUBSTANCES.get(kind.ascii)) for kind in products]
+    return tuple(ProductTest(kind.ascii, row.test, row.test_result) for kind, row in known if row and row.test)

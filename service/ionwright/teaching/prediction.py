@@ -1,0 +1,131 @@
+"""A prediction: the verdict at both electrodes plus everything a teacher says about the cell."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ionwright.chemistry.cell import Cell, CellDescription, make_cell
+from ionwright.chemistry.equation import Equation
+from ionwright.chemistry.species import Species
+from ionwright.curricula.model import Curriculum
+from ionwright.curricula.verdict import Verdict, judge
+from ionwright.teaching.accounting import Accounts, account
+from ionwright.teaching.caution import Caution, cautions
+from ionwright.teaching.observation import ProductTest, gas_volume_remark, observations, product_tests
+from ionwright.teaching.solution import SolutionAccount, solution_account
+
+
+@dataclass(frozen=True, slots=True)
+class ElectrodeAccount:
+    """All that is said of one electrode.
+
+    Parameters
+    ----------
+    verdict
+        What the curriculum says and why.
+    half_equation
+        In the form the curriculum prefers; None if it cannot decide.
+    also_written
+        The other forms that it accepts.
+    observations
+        What is seen, as sentences.
+    tests
+        How the products are tested.
+    """
+
+    verdict: Verdict
+    half_equation: Equation | None
+    also_written: tuple[Equation, ...]
+    observations: tuple[str, ...]
+    tests: tuple[ProductTest, ...]
+
+    @property
+    def products(self) -> tuple[Species, ...]:
+        """What forms; empty if the curriculum cannot decide."""
+        return self.verdict.chosen.products if self.verdict.chosen else ()
+
+
+@dataclass(frozen=True, slots=True)
+class Prediction:
+    """The whole account of one cell under one curriculum.
+
+    Parameters
+    ----------
+    accounts, solution
+        Both electrodes together and the electrolyte; None unless both electrodes are decided.
+    assumptions
+        Everything that was assumed, as sentences.
+    """
+
+    curriculum: Curriculum
+    cell: Cell
+    cathode: ElectrodeAccount
+    anode: ElectrodeAccount
+    accounts: Accounts | None
+    solution: SolutionAccount | None
+    cautions: tuple[Caution, ...]
+    assumptions: tuple[str, ...]
+
+
+def predict(cell: Cell | CellDescription, curriculum: Curriculum) -> Prediction:
+    """What happens in a cell according to a curriculum.
+
+    Parameters
+    ----------
+    cell
+        A cell, or its description in words.
+    curriculum
+        Whose rules and conventions count.
+
+    Raises
+    ------
+    IonwrightError
+        If the description is of a cell that would not work or cannot be read.
+    """
+    if isinstance(cell, CellDescription):
+        cell = make_cell(cell)
+    cathode = _electrode_account(cell, "cathode", curriculum)
+    anode = _electrode_account(cell, "anode", curriculum)
+    accounts = solution = None
+    if cathode.half_equation and anode.half_equation:
+        accounts = account(cathode.half_equation, anode.half_equation, cathode.products, anode.products)
+        solution = solution_account(cell, accounts.combined.overall)
+    products = cathode.products + anode.products
+    return Prediction(
+        curriculum=curriculum,
+        cell=cell,
+        cathode=cathode,
+        anode=_with_gas_volumes(anode, accounts),
+        accounts=accounts,
+        solution=solution,
+        cautions=cautions(cell, products, solution.formed if solution else ()),
+        assumptions=tuple(
+            dict.fromkeys(cell.assumptions + cathode.verdict.assumptions + anode.verdict.assumptions)
+        ),
+    )
+
+
+def _electrode_account(cell: Cell, electrode: str, curriculum: Curriculum) -> ElectrodeAccount:
+    verdict = judge(cell, electrode, curriculum)
+    chosen = verdict.chosen
+    if chosen is None:
+        return ElectrodeAccount(verdict, None, (), (), ())
+    conventions = curriculum.conventions
+    half = conventions.written(chosen, cell.medium)
+    return ElectrodeAccount(
+        verdict,
+        half,
+        conventions.also_written(chosen, cell.medium),
+        observations(cell, electrode, chosen, half),
+        product_tests(chosen.products),
+    )
+
+
+def _with_gas_volumes(anode: ElectrodeAccount, accounts: Accounts | None) -> ElectrodeAccount:
+    """The anode's account with a remark on how the gas volumes compare, where there are two gases."""
+    remark = gas_volume_remark(accounts.gas_volumes) if accounts else ""
+    if not remark:
+        return anode
+    return ElectrodeAccount(
+        anode.verdict, anode.half_equation, anode.also_written, (*anode.observations, remark), anode.tests
+    )
