@@ -1,0 +1,62 @@
+"""The one factory of the service: settings, curricula, operations and pages, wired together."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from flask import Flask
+
+from ionwright.api.answers import AnswerStore
+from ionwright.api.document import new_document_maker
+from ionwright.api.failures import register_failures
+from ionwright.api.pages import pages_blueprint
+from ionwright.api.predictor import Predictor
+from ionwright.api.resources.batches import add_batches
+from ionwright.api.resources.curricula import curricula_blueprint
+from ionwright.api.resources.health import health_blueprint
+from ionwright.api.resources.pick_lists import pick_lists_blueprint
+from ionwright.api.resources.predictions import predictions_blueprint
+from ionwright.api.settings import Settings
+from ionwright.curricula.host import Registry, load_curricula
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from flask_smorest import Blueprint
+
+
+def create_app(settings: Settings | None = None, registry: Registry | None = None) -> Flask:
+    """WSGI application of the service.
+
+    Parameters
+    ----------
+    settings
+        Settings of this process; those of the environment if left out.
+    registry
+        The curricula; loaded as the settings say if left out.
+
+    Raises
+    ------
+    SettingFault
+        An environment variable cannot be used.
+    """
+    settings = settings or Settings.from_environment()
+    if registry is None:
+        registry = load_curricula(settings.curricula_folder, settings.without)
+    app = Flask("ionwright.api", static_folder=None, template_folder="pages/templates")
+    app.config["MAX_CONTENT_LENGTH"] = settings.body_limit
+    app.url_map.merge_slashes = False
+    register_failures(app)
+    maker = new_document_maker(app)
+    for blueprint in _blueprints(settings, registry):
+        maker.register_blueprint(blueprint)
+    app.register_blueprint(pages_blueprint())
+    return app
+
+
+def _blueprints(settings: Settings, registry: Registry) -> Iterable[Blueprint]:
+    store = AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes)
+    predictor = Predictor(registry, store)
+    predictions = predictions_blueprint(predictor)
+    add_batches(predictions, predictor, settings)
+    return (predictions, curricula_blueprint(registry), pick_lists_blueprint(), health_blueprint(registry))

@@ -1,0 +1,219 @@
+"""The examples of the document: one story from Skerry Point, each sent by the tests as it stands here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+from urllib.parse import urlencode
+
+import orjson
+
+from ionwright.api.answers import JSON
+
+_JSON_LINES = "application/jsonl"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Example:
+    """One request that shows an operation at work.
+
+    Parameters
+    ----------
+    name
+        Name of the example, and of its committed file.
+    operation
+        Id of the operation that it shows.
+    summary
+        What it is about.
+    method, path
+        Method and path of the request.
+    parameters
+        Parameters in the path or the query, by name; a list for one that repeats.
+    body
+        Body: JSON values, or a text of JSON Lines; None for a request without.
+    media_type
+        Media type of the body.
+    """
+
+    name: str
+    operation: str
+    summary: str
+    method: str = "GET"
+    path: str
+    parameters: dict[str, Any] = field(default_factory=dict)
+    body: Any = None
+    media_type: str = JSON
+
+    @property
+    def address(self) -> str:
+        """Path and query of the request."""
+        path, query = self.path, {}
+        for name, value in self.parameters.items():
+            if "{" + name + "}" in path:
+                path = path.replace("{" + name + "}", str(value))
+            else:
+                query[name] = ",".join(value) if name == "notation" else value
+        return f"{path}?{urlencode(query, doseq=True)}" if query else path
+
+    @property
+    def encoded_body(self) -> bytes | None:
+        """Body as it is sent."""
+        if self.body is None:
+            return None
+        return self.body.encode() if isinstance(self.body, str) else orjson.dumps(self.body)
+
+
+def _prediction(name: str, summary: str, **members: Any) -> Example:
+    return Example(
+        name=name,
+        operation="predictElectrolysis",
+        summary=summary,
+        method="POST",
+        path="/v1/predictions",
+        body=members,
+    )
+
+
+_SHORT = ["ascii", "text"]
+_BRACKET = {
+    "electrolyte": "NiSO4",
+    "concentration": "0.25 mol/dm3",
+    "cathode": "steel",
+    "anode": "nickel",
+    "curriculum": "gcse",
+}
+
+EXAMPLES = (
+    _prediction(
+        "nickel-plated-bracket", "Nickel-plating a steel bracket of the lamp room stairs", **_BRACKET
+    ),
+    _prediction(
+        "sea-brine",
+        "Concentrated brine from the rock pools, between graphite rods",
+        electrolyte="NaCl",
+        concentration="concentrated",
+        curriculum="igcse",
+        notation=_SHORT,
+    ),
+    _prediction(
+        "silvered-reflector",
+        "Silvering the copper reflector of the old lamp with a silver anode",
+        electrolyte=[{"substance": "silver nitrate", "concentration": "0.10 mol/dm3"}],
+        cathode="copper",
+        anode="silver",
+        curriculum="gcse",
+        notation=_SHORT,
+    ),
+    _prediction(
+        "zinc-on-ironwork",
+        "Zinc on the ironwork of the gallery, by standard potentials",
+        electrolyte="ZnSO4",
+        concentration={"value": 0.5, "unit": "mol/dm3"},
+        cathode="iron",
+        anode="zinc",
+        curriculum="a-level",
+        notation=_SHORT,
+    ),
+    _prediction(
+        "molten-lead-bromide",
+        "The molten demonstration in the fume cupboard of the fog-signal house",
+        electrolyte="lead(II) bromide",
+        state="molten",
+        curriculum="gcse",
+        notation=_SHORT,
+    ),
+    _prediction(
+        "limewash",
+        "Refused: the limewash of the tower does not dissolve",
+        electrolyte="CaCO3",
+        curriculum="gcse",
+    ),
+    _prediction(
+        "misspelt-field",
+        "Refused: a field is misspelt, and none says which curriculum",
+        electrolyte="NiSO4",
+        catode="steel",
+    ),
+    Example(
+        name="copper-purified",
+        operation="lookUpPrediction",
+        summary="Purifying copper from the old lightning conductor, as an address to link",
+        path="/v1/predictions",
+        parameters={
+            "electrolyte": ["CuSO4"],
+            "cathode": "copper",
+            "anode": "copper",
+            "curriculum": "gcse",
+            "notation": _SHORT,
+        },
+    ),
+    Example(
+        name="brine-with-iodide",
+        operation="lookUpPrediction",
+        summary="Sea brine with a little potassium iodide: two salts, each with its concentration",
+        path="/v1/predictions",
+        parameters={
+            "electrolyte": ["NaCl@0.5 mol/dm3", "KI@0.1 mol/dm3"],
+            "curriculum": "a-level",
+            "notation": _SHORT,
+        },
+    ),
+    Example(
+        name="workshop-morning",
+        operation="predictElectrolysisBatch",
+        summary="Three cells of one morning, one of which cannot work",
+        method="POST",
+        path="/v1/predictions/batch",
+        body={
+            "items": [
+                {**_BRACKET, "notation": ["ascii"]},
+                {"electrolyte": "CaCO3", "curriculum": "gcse"},
+                {
+                    "electrolyte": "H2SO4",
+                    "concentration": "dilute",
+                    "curriculum": "gcse",
+                    "notation": ["ascii"],
+                },
+            ]
+        },
+    ),
+    Example(
+        name="workshop-lines",
+        operation="predictElectrolysisBatch",
+        summary="The same as JSON Lines, with a line that breaks off",
+        method="POST",
+        path="/v1/predictions/batch",
+        media_type=_JSON_LINES,
+        body=(
+            '{"electrolyte":"CuCl2","curriculum":"gcse","notation":["ascii"]}\n'
+            '{"electrolyte":"CuCl2","curricu\n'
+        ),
+    ),
+    Example(name="all-curricula", operation="listCurricula", summary="What is loaded", path="/v1/curricula"),
+    Example(
+        name="gcse-rules",
+        operation="getCurriculum",
+        summary="The rules of one curriculum in words",
+        path="/v1/curricula/{curriculum_id}",
+        parameters={"curriculum_id": "gcse"},
+    ),
+    Example(
+        name="curriculum-not-loaded",
+        operation="getCurriculum",
+        summary="An id that is not loaded",
+        path="/v1/curricula/{curriculum_id}",
+        parameters={"curriculum_id": "gcsee"},
+    ),
+    Example(
+        name="nickel-salts",
+        operation="listElectrolytes",
+        summary="Nickel salts for an input box",
+        path="/v1/electrolytes",
+        parameters={"search": "nickel", "limit": 5},
+    ),
+    Example(
+        name="all-electrodes", operation="listElectrodes", summary="All electrodes", path="/v1/electrodes"
+    ),
+    Example(name="alive", operation="getHealth", summary="The process is alive", path="/healthz"),
+    Example(name="ready", operation="getReadiness", summary="All three courses are loaded", path="/readyz"),
+)

@@ -1,0 +1,65 @@
+"""Every failure of a request as a problem document, whatever raised it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from flask import current_app, request
+from werkzeug.exceptions import HTTPException, MethodNotAllowed, RequestEntityTooLarge
+
+from ionwright.api.predictor import incident
+from ionwright.api.problem_kinds import PROBLEM_KINDS
+from ionwright.api.problems import Fault, Problem
+from ionwright.api.responses import response
+from ionwright.api.texts import shown
+
+if TYPE_CHECKING:
+    from flask import Flask, Response
+
+_CODES = {kind.status: kind.code for kind in reversed(PROBLEM_KINDS.values()) if kind.status != 422}
+
+
+def register_failures(app: Flask) -> None:
+    """Let an application answer every failure with a problem document."""
+    app.register_error_handler(Problem, _answer_problem)
+    app.register_error_handler(HTTPException, _answer_http)
+    app.register_error_handler(Exception, _answer_unforeseen)
+
+
+def _answer_problem(problem: Exception) -> Response:
+    if not isinstance(problem, Problem):
+        return _answer_unforeseen(problem)
+    return response(problem.answer())
+
+
+def _answer_unforeseen(_error: Exception) -> Response:
+    return response(incident().answer())
+
+
+def _answer_http(error: Exception) -> Response:
+    if not isinstance(error, HTTPException) or error.code is None or not 400 <= error.code < 500:
+        return _answer_unforeseen(error)
+    kept = {
+        name: value
+        for name, value in error.get_headers()
+        if name.lower() in {"allow", "retry-after", "www-authenticate"}
+    }
+    code = _CODES.get(error.code, "bad-request")
+    detail, faults = _detail(error)
+    problem = Problem(code, detail, faults=faults, status=error.code, headers=kept)
+    return response(problem.answer())
+
+
+def _detail(error: HTTPException) -> tuple[str, list[Fault]]:
+    if isinstance(error, MethodNotAllowed):
+        allowed = " or ".join(sorted(error.valid_methods or ()))
+        return f"{request.method} does not fit {shown(request.path)}. Use {allowed}.", []
+    if isinstance(error, RequestEntityTooLarge):
+        limit = current_app.config["MAX_CONTENT_LENGTH"]
+        detail = (
+            f"The body is longer than the {limit} bytes that are read here. Send the cells in smaller parts."
+        )
+        return detail, [Fault((), "content-too-large", detail)]
+    if error.code == 404:
+        return f"There is nothing at {shown(request.path)}. GET /openapi.json lists all addresses.", []
+    return f"The request cannot be read: {error.description}", []

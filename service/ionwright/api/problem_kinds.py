@@ -1,0 +1,236 @@
+"""Every kind of problem that the service answers with: code, status, title, and what it means."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class ProblemKind:
+    """A kind of problem; the code is stable, the title and the meaning are for people."""
+
+    code: str
+    status: int
+    title: str
+    meaning: str
+
+
+_KINDS = (
+    # --- the request as such
+    ProblemKind(
+        "malformed-json",
+        400,
+        "The body is not JSON",
+        "The body could not be read as JSON. The position says where reading stopped, counted in"
+        " characters from 0. NaN and Infinity, comments, single quotes and trailing commas are not JSON.",
+    ),
+    ProblemKind(
+        "bad-request",
+        400,
+        "The request cannot be read",
+        "The request breaks a rule of HTTP, so that its parts cannot be told apart. Send it again with an"
+        " ordinary client library.",
+    ),
+    ProblemKind(
+        "not-found",
+        404,
+        "There is nothing at this address",
+        "No resource has this address. The addresses are listed in /openapi.json and on the page /docs.",
+    ),
+    ProblemKind(
+        "method-not-allowed",
+        405,
+        "The method does not fit the address",
+        "The address exists, but not for this method. The header Allow lists the methods that do.",
+    ),
+    ProblemKind(
+        "content-too-large",
+        413,
+        "The body is too long",
+        "The body is longer than this service reads. Send the cells in several smaller requests.",
+    ),
+    ProblemKind(
+        "unsupported-media-type",
+        415,
+        "The media type is not one that is read here",
+        "The header Content-Type says which form the body has. Predictions are read as application/json,"
+        " batches also as application/jsonl or application/x-ndjson, always in UTF-8 and not compressed.",
+    ),
+    ProblemKind(
+        "validation-error",
+        422,
+        "The fields are not as they must be",
+        "A field is missing, unknown, of the wrong type or out of range. Each error names its field and says"
+        " what would be right.",
+    ),
+    ProblemKind(
+        "internal-error",
+        500,
+        "The service failed",
+        "Something went wrong inside the service; the request may well be right. The operator finds the"
+        " incident number in the log.",
+    ),
+    ProblemKind(
+        "no-curriculum",
+        503,
+        "No curriculum is loaded",
+        "The service runs, but every curriculum was set aside or left out, so that it cannot answer. The"
+        " member set_aside says why.",
+    ),
+    # --- cells that cannot be answered, in the order in which they are checked
+    ProblemKind(
+        "unreadable-formula",
+        422,
+        "The formula cannot be read",
+        "The text is neither a formula nor a name that the tables know. The position points at the character"
+        " where reading stopped.",
+    ),
+    ProblemKind(
+        "unknown-element",
+        422,
+        "There is no such element",
+        "A symbol in the formula is not that of an element. Symbols have a capital letter first: Co is"
+        " cobalt, CO is carbon monoxide.",
+    ),
+    ProblemKind(
+        "unknown-substance",
+        422,
+        "The substance is not known",
+        "The text reads well, but the tables hold no such substance or ion. The remedy offers names that look"
+        " alike.",
+    ),
+    ProblemKind(
+        "charges-do-not-cancel",
+        422,
+        "The charges do not cancel",
+        "The ions in the formula do not add up to a neutral substance: sodium chloride is NaCl, not NaCl2.",
+    ),
+    ProblemKind(
+        "does-not-exist",
+        422,
+        "This substance does not exist",
+        "The charges cancel, but no such substance can be had: its ions react with each other or with water.",
+    ),
+    ProblemKind(
+        "insoluble",
+        422,
+        "The substance does not dissolve",
+        "Too little dissolves in water to carry a current. Many such substances conduct when molten.",
+    ),
+    ProblemKind(
+        "precipitates",
+        422,
+        "The solutions make a precipitate",
+        "The substances dissolve singly, but together their ions form a solid that falls out.",
+    ),
+    ProblemKind(
+        "non-electrolyte",
+        422,
+        "The substance does not conduct",
+        "The substance dissolves as whole molecules, so that there are no ions to carry a current.",
+    ),
+    ProblemKind(
+        "ions-cannot-move",
+        422,
+        "The ions cannot move",
+        "A solid ionic substance holds its ions in place. Melt it or dissolve it in water.",
+    ),
+    ProblemKind(
+        "decomposes-before-melting",
+        422,
+        "The substance decomposes before it melts",
+        "Heat breaks the substance down before it becomes liquid, so that there is no melt to electrolyse.",
+    ),
+    ProblemKind(
+        "molecular-melt",
+        422,
+        "The melt holds no ions",
+        "The substance melts to molecules, which carry no charge. It may conduct when dissolved in water.",
+    ),
+    ProblemKind(
+        "no-melt-of-water",
+        422,
+        "Water has no melt of this kind",
+        "Pure water hardly conducts and is not electrolysed as a melt. Add an electrolyte such as dilute"
+        " sulfuric acid.",
+    ),
+    ProblemKind(
+        "not-an-electrolyte",
+        422,
+        "This is not an electrolyte",
+        "The substance is an element, a metal or something else that gives no ions to a solution or a melt.",
+    ),
+    ProblemKind(
+        "unknown-electrode",
+        422,
+        "The electrode is not known",
+        "The tables hold no such electrode. GET /v1/electrodes lists those that are known.",
+    ),
+    ProblemKind(
+        "non-conducting-electrode",
+        422,
+        "The electrode does not conduct",
+        "An electrode has to carry electrons: take a metal or graphite.",
+    ),
+    ProblemKind(
+        "electrode-reacts",
+        422,
+        "The electrode reacts by itself",
+        "The electrode reacts with the electrolyte, or melts in it, before any current flows.",
+    ),
+    ProblemKind(
+        "alternating-supply",
+        422,
+        "The supply alternates",
+        "With alternating current each electrode is cathode and anode in turn, so that nothing is separated."
+        " Electrolysis needs a direct current.",
+    ),
+    ProblemKind(
+        "bad-concentration",
+        422,
+        "The concentration cannot be used",
+        "The concentration is not a quantity with a fitting unit, or not one that a solution can have. Write"
+        ' "0.25 mol/dm3", "10 g/dm3", "dilute" or "concentrated".',
+    ),
+    ProblemKind(
+        "bad-temperature",
+        422,
+        "The temperature cannot be used",
+        'The temperature is not a quantity with a unit of temperature, such as "25 degC" or "298 K".',
+    ),
+    ProblemKind(
+        "bad-current-density",
+        422,
+        "The current density cannot be used",
+        'The current density is not a quantity with a fitting unit, such as "20 mA/cm2".',
+    ),
+    ProblemKind(
+        "bad-ph",
+        422,
+        "The pH cannot be used",
+        "The pH does not fit the electrolyte, or is not one that a solution can have.",
+    ),
+    ProblemKind(
+        "unknown-curriculum",
+        422,
+        "The curriculum is not known",
+        "No curriculum with this id is loaded. GET /v1/curricula lists those that are.",
+    ),
+)
+
+PROBLEM_KINDS = {kind.code: kind for kind in _KINDS}
+
+FAULT_KINDS = {
+    "missing-field": "A field that must be there is not.",
+    "unknown-field": "A field has a name that the operation does not know.",
+    "wrong-type": "A value is of another JSON type than the field takes.",
+    "empty": "A text or a list has nothing in it.",
+    "too-long": "A text is longer than the field takes.",
+    "too-many": "A list has more members than the field takes.",
+    "not-a-choice": "A word is not one of those that the field takes.",
+    "out-of-range": "A number lies outside the range of the field.",
+    "bad-number": "A query parameter is not a number in digits.",
+    "unwanted-character": "A text holds a control character or half of a character.",
+    "repeated": "A query parameter that is taken once was given more than once.",
+    "line-too-long": "A line of a JSON Lines batch is longer than this service reads.",
+}

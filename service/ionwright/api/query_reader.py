@@ -1,0 +1,101 @@
+"""Query parameters to the members of a request, with the same strictness as bodies."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from ionwright.api.problems import Fault, validation_problem
+from ionwright.api.request_reader import FIELDS, OTHER_WORDS
+from ionwright.api.texts import near, shown
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from werkzeug.datastructures import MultiDict
+
+_REPEATABLE = frozenset({"electrolyte", "notation"})
+_NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d{1,3})?", re.ASCII)
+_WHOLE = re.compile(r"\d{1,9}", re.ASCII)
+
+
+def prediction_members(query: MultiDict[str, str]) -> dict[str, Any]:
+    """Return the members of a prediction request that a query stands for.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    faults = _faults_of_names(query, FIELDS, OTHER_WORDS, _REPEATABLE)
+    members: dict[str, Any] = {name: query[name] for name in query}
+    substances = query.getlist("electrolyte")
+    if len(substances) > 1:
+        members["electrolyte"] = substances
+    if "notation" in members:
+        members["notation"] = ",".join(query.getlist("notation"))
+    if "ph" in members:
+        if _NUMBER.fullmatch(members["ph"].strip()):
+            members["ph"] = float(members["ph"])
+        else:
+            detail = f'"ph" is {shown(members["ph"])}; it has to be a number in digits, such as 3.5.'
+            faults.append(Fault(("ph",), "bad-number", detail))
+    if faults:
+        raise validation_problem(faults, source="query")
+    return members
+
+
+def search_members(query: MultiDict[str, str], *, default: int, highest: int) -> tuple[str, int]:
+    """Return the text to look for and the most results to give.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    faults = _faults_of_names(query, ("search", "limit"), {"q": "search", "query": "search"}, frozenset())
+    text = query.get("search", "").strip()
+    if len(text) > 200:
+        detail = f'"search" may have 200 characters, and has {len(text)}.'
+        faults.append(Fault(("search",), "too-long", detail))
+    given = query.get("limit", str(default)).strip()
+    limit = int(given) if _WHOLE.fullmatch(given) else 0
+    if not 1 <= limit <= highest:
+        detail = f'"limit" is {shown(given)}; it has to be a whole number from 1 to {highest}.'
+        faults.append(Fault(("limit",), "out-of-range" if limit or given == "0" else "bad-number", detail))
+    if faults:
+        raise validation_problem(faults, source="query")
+    return text, limit
+
+
+def check_no_query(query: MultiDict[str, str]) -> None:
+    """Refuse query parameters on an operation that takes none.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    faults = _faults_of_names(query, (), {}, frozenset())
+    if faults:
+        raise validation_problem(faults, source="query")
+
+
+def _faults_of_names(
+    query: MultiDict[str, str],
+    known: Sequence[str],
+    other_words: Mapping[str, str],
+    repeatable: frozenset[str],
+) -> list[Fault]:
+    faults = []
+    for name in query:
+        if name not in known:
+            meant = other_words.get(name.lower())
+            hint = f'Did you mean "{meant}"?' if meant else near(name, known)
+            hint = hint or ("The parameters here are " + ", ".join(known) + "." if known else "Leave it out.")
+            detail = f"There is no query parameter {shown(name)}. {hint}"
+            faults.append(Fault((name[:200],), "unknown-field", detail))
+        elif name not in repeatable and len(query.getlist(name)) > 1:
+            detail = f'"{name}" is given {len(query.getlist(name))} times. Give it once.'
+            faults.append(Fault((name,), "repeated", detail))
+    return faults

@@ -1,0 +1,1 @@
+"""The shapes of requests and responses, from which the OpenAPI document is made."""
