@@ -26,7 +26,7 @@ CHECKS = (
     ("ruff", "check"),
     ("ruff", "format", "--check"),
     ("mypy",),
-    ("lint-imports",),
+    ("lint-imports", "--no-logo"),
 )
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome")
 NOTHING_COLLECTED = 5
