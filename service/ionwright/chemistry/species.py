@@ -126,7 +126,7 @@ def species(ascii: str) -> Species:  # noqa: A002 - the name says which spelling
             raise _fault("A charge is a number and a sign.", len(head) + 1, "Write Ni^2+ or Cl^-.")
         found = _made(ascii, 0, len(head), sign * int(number))
     elif ascii[-1:] in ("+", "-"):
-        if ascii[-2:-1] in _DIGITS:
+        if ascii[-2:-1].isdigit():
             raise _fault("A number and a sign can be read two ways.", len(ascii) - 2, "Write Ni^2+ or NO3^-.")
         found = _made(ascii, 0, len(ascii) - 1, _SIGNS[ascii[-1]])
     else:
@@ -318,7 +318,7 @@ def _digits_before_sign(plain: str, start: int, cut: int, end: int, sign: int) -
     if explicit or (spaced and head[-1:] in _DIGITS + SUBSCRIPTS) or digits == "1":
         return [(_without_caret(plain, start, cut), _charge(digits, sign, cut))]
     all_count, shared = (end, sign), (end - 1, sign * last)
-    if last == 0:
+    if last == 0 or (before == "_" and len(digits) == 1):
         return [all_count]
     if len(digits) > 1:
         return [shared, all_count] if last <= 4 else [all_count, shared]
