@@ -1,0 +1,362 @@
+"""Electrolytes: which ions a solution or a melt holds, at what concentrations, or why there is none."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import isfinite
+from typing import TYPE_CHECKING, Final, Literal
+
+from ionwright.chemistry.compound import SubstanceReading, read_substance
+from ionwright.chemistry.concentration import Concentration, concentration_of, read_concentration
+from ionwright.chemistry.dissolving import check_amount, dissolved_ions, weak_share
+from ionwright.chemistry.faults import CellRefused, FormulaError
+from ionwright.chemistry.ion import Ion, ion
+from ionwright.chemistry.ionic_compound import WATER, Compound
+from ionwright.chemistry.melting import melted
+from ionwright.chemistry.mixture import Amounts, Solute, after_mixing, check_given_pH
+from ionwright.chemistry.solubility import nonexistence_reason
+from ionwright.errors import IonwrightError
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.species import Species
+
+__all__ = ["Dissolved", "Electrolyte", "Ingredient", "PresentIon", "make_electrolyte"]
+
+_MAX_INGREDIENTS: Final = 8
+_HYDROGEN: Final = ion("H^+")
+_HYDROXIDE: Final = ion("OH^-")
+_Kw: Final = 1e-14
+"""Ionic product of water at 25 °C [mol2/dm6]."""
+
+State = Literal["aqueous", "molten"]
+Word = Literal["dilute", "concentrated"]
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """A substance as somebody names it, with the concentration beside it.
+
+    Parameters
+    ----------
+    substance
+        A formula, a name or an everyday name.
+    concentration
+        A quantity or a word; None if not said.
+    """
+
+    substance: str
+    concentration: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Dissolved:
+    """An ingredient once it is understood.
+
+    Parameters
+    ----------
+    compound
+        What it is.
+    text_given
+        As it was named.
+    concentration
+        As it was given, or as the name implies; None if nothing is known.
+    """
+
+    compound: Compound
+    text_given: str
+    concentration: Concentration | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PresentIon:
+    """An ion of the electrolyte.
+
+    Parameters
+    ----------
+    ion
+        Which ion.
+    concentration
+        Amount concentration [mol/dm3]; None if not known, and always None in a melt.
+    source
+        Whether the dissolved substance or the water gives it.
+    """
+
+    ion: Ion
+    concentration: float | None
+    source: Literal["electrolyte", "water"]
+
+
+@dataclass(frozen=True, slots=True)
+class Electrolyte:
+    """What conducts in a cell.
+
+    Parameters
+    ----------
+    ingredients
+        What was dissolved or melted.
+    state
+        aqueous or molten.
+    ions
+        All ions present; in water H^+ and OH^- among them.
+    medium
+        acidic, neutral, alkaline or molten.
+    assumptions
+        Sentences that tell what had to be assumed.
+    melting_point_C
+        Of a melt [degC]; None for a solution or without a figure.
+    notes
+        Sentences worth telling with the answer.
+    word
+        dilute or concentrated, if that was said of the whole electrolyte.
+    """
+
+    ingredients: tuple[Dissolved, ...]
+    state: State
+    ions: tuple[PresentIon, ...]
+    medium: Literal["acidic", "neutral", "alkaline", "molten"]
+    assumptions: tuple[str, ...] = ()
+    melting_point_C: float | None = None
+    notes: tuple[str, ...] = ()
+    word: Word | None = None
+
+    @property
+    def cations(self) -> tuple[PresentIon, ...]:
+        """The positive ions."""
+        return tuple(one for one in self.ions if one.ion.charge > 0)
+
+    @property
+    def anions(self) -> tuple[PresentIon, ...]:
+        """The negative ions."""
+        return tuple(one for one in self.ions if one.ion.charge < 0)
+
+    def concentration_of(self, species: Species) -> float | None:
+        """Concentration of an ion [mol/dm3]; None if it is not known or the ion is not there."""
+        return next((one.concentration for one in self.ions if one.ion.species == species), None)
+
+    def has(self, species: Species) -> bool:
+        """Whether an ion is there."""
+        return any(one.ion.species == species for one in self.ions)
+
+
+def make_electrolyte(ingredients: tuple[Ingredient, ...], state: str, ph: float | None) -> Electrolyte:
+    """Return the electrolyte that these ingredients make.
+
+    Parameters
+    ----------
+    ingredients
+        One substance, or several for a mixture.
+    state
+        aqueous, molten, solid or liquid.
+    ph
+        pH [1] if it is given, else None; it overrides what the substances would give.
+
+    Raises
+    ------
+    IonwrightError
+        With ``where`` set. Checked in the order reading, charges, existence, state, solubility.
+    """
+    if not ingredients:
+        raise FormulaError(
+            "unreadable-formula",
+            "No electrolyte is given.",
+            where="electrolyte",
+            remedy='Name one, such as "CuSO4".',
+        )
+    if len(ingredients) > _MAX_INGREDIENTS:
+        raise CellRefused(
+            "too-many-substances",
+            f"A mixture may hold at most {_MAX_INGREDIENTS} substances.",
+            where="electrolyte",
+            remedy="Leave out what only carries charge.",
+        )
+    readings = [_reading(one, index) for index, one in enumerate(ingredients)]
+    solutes, assumptions = _solutes(ingredients, readings)
+    for index, one in enumerate(solutes):
+        _check_existence(one.compound, index)
+    chosen, said = _state(state, readings, solutes)
+    assumptions += said
+    if chosen == "molten":
+        return _melt(solutes, assumptions)
+    return _solution(solutes, ph, assumptions)
+
+
+def _reading(ingredient: Ingredient, index: int) -> SubstanceReading:
+    try:
+        return read_substance(ingredient.substance)
+    except IonwrightError as fault:
+        raise fault.within(f"electrolyte/{index}/substance") from None
+
+
+def _solutes(
+    ingredients: tuple[Ingredient, ...], readings: list[SubstanceReading]
+) -> tuple[tuple[Dissolved, ...], list[str]]:
+    solutes: list[Dissolved] = []
+    assumptions: list[str] = []
+    for index, (given, reading) in enumerate(zip(ingredients, readings, strict=True)):
+        assumptions += reading.assumptions
+        concentration = reading.concentration
+        if given.concentration is not None:
+            try:
+                concentration = concentration_of(reading.compound, read_concentration(given.concentration))
+            except IonwrightError as fault:
+                raise fault.within(f"electrolyte/{index}/concentration") from None
+        elif concentration is not None:
+            if reading.concentration_assumption:
+                assumptions.append(reading.concentration_assumption)
+            try:
+                concentration = concentration_of(reading.compound, concentration)
+            except IonwrightError as fault:
+                raise fault.within(f"electrolyte/{index}/substance") from None
+        solutes.append(Dissolved(reading.compound, given.substance, concentration))
+    return tuple(solutes), assumptions
+
+
+def _check_existence(compound: Compound, index: int) -> None:
+    reason = nonexistence_reason(compound)
+    if reason:
+        raise CellRefused(
+            "does-not-exist",
+            reason,
+            where=f"electrolyte/{index}/substance",
+            remedy="Choose another salt of one of its ions.",
+        )
+
+
+def _state(
+    state: str, readings: list[SubstanceReading], solutes: tuple[Dissolved, ...]
+) -> tuple[State, list[str]]:
+    """The state to work with, and the sentences that say why."""
+    words = {reading.state_word for reading in readings}
+    if state == "solid" or (state == "aqueous" and "solid" in words):
+        name = solutes[0].compound.name
+        raise CellRefused(
+            "ions-cannot-move",
+            f"In solid {name} the ions are held in a lattice and cannot move, so it does not conduct.",
+            where="state",
+            remedy="Melt it, or dissolve it in water.",
+        )
+    if state == "molten":
+        if "aqueous" in words:
+            return "molten", ["A melt is taken, because the state that was asked for is molten."]
+        return "molten", []
+    if state == "liquid":
+        if all(one.compound == WATER for one in solutes) or any(one.concentration for one in solutes):
+            return "aqueous", ["The liquid is taken as a solution in water."]
+        return "molten", ["A liquid salt without water is a molten salt, so a melt is taken."]
+    if state != "aqueous":
+        raise CellRefused(
+            "bad-state",
+            f'"{state[:40]}" is not a state of an electrolyte.',
+            where="state",
+            remedy="Write aqueous or molten.",
+        )
+    if "molten" in words:
+        return "molten", ["The name says that it is molten, so a melt is taken."]
+    return "aqueous", []
+
+
+def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte:
+    melt = melted(tuple(one.compound for one in solutes))
+    return Electrolyte(
+        ingredients=solutes,
+        state="molten",
+        ions=tuple(PresentIon(one, None, "electrolyte") for one in melt.ions),
+        medium="molten",
+        assumptions=(*assumptions, *melt.assumptions),
+        melting_point_C=melt.melting_point_C,
+        notes=melt.notes,
+    )
+
+
+def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: list[str]) -> Electrolyte:
+    _check_pH(ph)
+    notes: list[str] = []
+    parts: list[Solute] = []
+    for index, one in enumerate(solutes):
+        try:
+            ions = dissolved_ions(one.compound)
+        except IonwrightError as fault:
+            raise fault.within(f"electrolyte/{index}/substance") from None
+        try:
+            check_amount(one.compound, one.concentration)
+        except IonwrightError as fault:
+            raise fault.within(f"electrolyte/{index}/concentration") from None
+        assumptions += ions.assumptions
+        notes += ions.notes
+        amount = one.concentration.mol_dm3 if one.concentration else None
+        parts.append(Solute(one.compound, amount, ions.ions))
+    amounts: Amounts
+    if len(parts) == 1:
+        amounts = _amounts_of_one(parts[0])
+    else:
+        mixed = after_mixing(tuple(parts))
+        amounts = mixed.amounts
+        assumptions += mixed.assumptions
+    if ph is not None:
+        check_given_pH(amounts, ph, of_acid=any(one.compound.role == "acid" for one in parts))
+    return Electrolyte(
+        ingredients=solutes,
+        state="aqueous",
+        ions=_with_water(amounts, ph),
+        medium=_medium(amounts, ph),
+        assumptions=tuple(dict.fromkeys(assumptions)),
+        notes=tuple(dict.fromkeys(notes)),
+        word=_word(solutes),
+    )
+
+
+def _amounts_of_one(solute: Solute) -> Amounts:
+    if solute.compound is WATER:
+        return {}
+    if solute.amount is None:
+        return {one: None for one, _ in solute.ions}
+    if solute.compound.strength == "weak":
+        ionised = weak_share(solute.compound, solute.amount)
+        return {one: ionised for one, _ in solute.ions}
+    return {one: solute.amount * count for one, count in solute.ions}
+
+
+def _check_pH(ph: float | None) -> None:
+    if ph is not None and not (isfinite(ph) and -1 <= ph <= 15):
+        raise CellRefused(
+            "out-of-range",
+            "A pH lies between about 0 and 14.",
+            where="ph",
+            remedy="Give a pH from 0 to 14, or leave it out.",
+        )
+
+
+def _with_water(amounts: Amounts, ph: float | None) -> tuple[PresentIon, ...]:
+    """All ions, the hydrogen and hydroxide ions of water among them."""
+    hydrogen, hydroxide = amounts.get(_HYDROGEN), amounts.get(_HYDROXIDE)
+    if ph is not None:
+        hydrogen, hydroxide = 10.0**-ph, 10.0 ** (ph - 14)
+    elif _HYDROGEN in amounts:
+        hydroxide = _Kw / hydrogen if hydrogen else None
+    elif _HYDROXIDE in amounts:
+        hydrogen = _Kw / hydroxide if hydroxide else None
+    else:
+        hydrogen = hydroxide = 1e-7
+    found = [
+        PresentIon(one, amount, "electrolyte")
+        for one, amount in amounts.items()
+        if one is not _HYDROGEN and one is not _HYDROXIDE
+    ]
+    found.append(PresentIon(_HYDROGEN, hydrogen, "electrolyte" if _HYDROGEN in amounts else "water"))
+    found.append(PresentIon(_HYDROXIDE, hydroxide, "electrolyte" if _HYDROXIDE in amounts else "water"))
+    return tuple(found)
+
+
+def _medium(amounts: Amounts, ph: float | None) -> Literal["acidic", "neutral", "alkaline"]:
+    if ph is not None:
+        return "acidic" if ph < 6 else "alkaline" if ph > 8 else "neutral"
+    if _HYDROGEN in amounts:
+        return "acidic"
+    if _HYDROXIDE in amounts or any("(OH)" in one.species.formula for one in amounts):
+        return "alkaline"
+    return "neutral"
+
+
+def _word(solutes: tuple[Dissolved, ...]) -> Word | None:
+    words = {one.concentration.word for one in solutes if one.concentration}
+    return words.pop() if len(words) == 1 else None

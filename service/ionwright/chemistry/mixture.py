@@ -1,0 +1,212 @@
+"""What happens when solutions meet: neutralisation, reactions that destroy ions, precipitates."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final, NamedTuple
+
+from ionwright.chemistry.faults import CellRefused
+from ionwright.chemistry.ion import Ion, ion
+from ionwright.chemistry.ionic_compound import WATER, Compound, compound_of
+from ionwright.chemistry.solubility import clash_reason, nonexistence_reason, solubility
+
+__all__ = ["Amounts", "Mixed", "Solute", "after_mixing", "check_given_pH"]
+
+_HYDROGEN: Final = ion("H^+")
+_HYDROXIDE: Final = ion("OH^-")
+_OXIDE: Final = ion("O^2-")
+_NEARLY: Final = 1e-9
+
+Amounts = dict[Ion, float | None]
+"""Concentration of each ion that the substances give [mol/dm3]; None if it is not known."""
+
+
+@dataclass(frozen=True, slots=True)
+class Solute:
+    """One substance in a mixture: what it is, how much of it [mol/dm3], and the ions of one formula unit."""
+
+    compound: Compound
+    amount: float | None
+    ions: tuple[tuple[Ion, int], ...]
+
+
+class Mixed(NamedTuple):
+    """The ions after mixing, with what must be said."""
+
+    amounts: Amounts
+    assumptions: tuple[str, ...]
+
+
+def after_mixing(solutes: tuple[Solute, ...]) -> Mixed:
+    """Return the ions of a mixture once acid and alkali have neutralised each other.
+
+    Parameters
+    ----------
+    solutes
+        Two substances or more.
+
+    Raises
+    ------
+    CellRefused
+        They destroy each other (``does-not-exist``), a solid settles out (``precipitates``), or an acid and an alkali
+        meet in unknown amounts (``bad-concentration``).
+    """
+    real = [(index, one) for index, one in enumerate(solutes) if one.compound is not WATER]
+    amounts: Amounts = {}
+    for _, solute in real:
+        for one, count in solute.ions:
+            more = None if solute.amount is None else solute.amount * count
+            before = amounts.get(one, 0.0)
+            amounts[one] = None if more is None or before is None else before + more
+    assumptions = _neutralise(amounts)
+    for position, (_, first) in enumerate(real):
+        for index, second in real[position + 1 :]:
+            assumptions += _check_pair(first, second, amounts, index)
+    return Mixed(amounts, tuple(assumptions))
+
+
+def _neutralise(amounts: Amounts) -> list[str]:
+    if _HYDROGEN not in amounts or _HYDROXIDE not in amounts:
+        return []
+    acid, alkali = amounts.pop(_HYDROGEN), amounts.pop(_HYDROXIDE)
+    if acid is None or alkali is None:
+        raise CellRefused(
+            "bad-concentration",
+            "The acid and the alkali neutralise each other, and what is left depends on how much there is of each.",
+            where="electrolyte",
+            remedy="Give both concentrations in mol/dm3, or name the salt that they make.",
+        )
+    left = acid - alkali
+    if abs(left) <= _NEARLY * max(acid, alkali):
+        return [
+            "The acid and the alkali neutralise each other exactly, and only the salt is left in the water."
+        ]
+    survivor = _HYDROGEN if left > 0 else _HYDROXIDE
+    amounts[survivor] = abs(left)
+    return [
+        f"The acid and the alkali neutralise each other; {abs(left):.3g} mol/dm3 of {survivor.stem} ions is left."
+    ]
+
+
+def _check_pair(first: Solute, second: Solute, amounts: Amounts, index: int) -> list[str]:
+    said: list[str] = []
+    for one, other in ((first, second), (second, first)):
+        for cation, _ in one.ions:
+            if cation.charge > 0 and cation in amounts:
+                for anion, _ in other.ions:
+                    if anion.charge < 0 and anion in amounts:
+                        said += _check_ions(cation, anion, other.compound, amounts, index)
+    for one, _ in first.ions:
+        for other_ion, _ in second.ions:
+            if one.charge * other_ion.charge > 0:
+                _check_clash(one, other_ion, index)
+    return said
+
+
+def _check_clash(one: Ion, other: Ion, index: int) -> None:
+    reason = clash_reason(one.species, other.species)
+    if reason:
+        raise CellRefused(
+            "does-not-exist",
+            f"The {one.name} and the {other.name} cannot stay in one solution: {reason}.",
+            where=f"electrolyte/{index}/substance",
+            remedy="Leave one of the two out.",
+        )
+
+
+def _check_ions(cation: Ion, anion: Ion, giver: Compound, amounts: Amounts, index: int) -> list[str]:
+    if cation is _HYDROGEN:
+        if giver.role != "acid":
+            _check_clash(cation, anion, index)
+        return []
+    _check_clash(cation, anion, index)
+    solid = compound_of(cation, anion)
+    if solid.strength == "weak":
+        return []
+    if anion is _HYDROXIDE:
+        solid = solid if not nonexistence_reason(solid) else compound_of(cation, _OXIDE)
+    elif reason := nonexistence_reason(solid):
+        raise CellRefused(
+            "does-not-exist",
+            f"The {cation.name} and the {anion.name} cannot stay in one solution. {reason}",
+            where=f"electrolyte/{index}/substance",
+            remedy="Leave one of the two out.",
+        )
+    return _check_precipitate(cation, anion, solid, amounts, index)
+
+
+def _check_precipitate(cation: Ion, anion: Ion, solid: Compound, amounts: Amounts, index: int) -> list[str]:
+    found = solubility(cation.species, anion.species)
+    if found.category == "soluble":
+        return []
+    product = _ion_product(cation, anion, amounts)
+    if product is not None and found.Ksp is not None:
+        if product <= found.Ksp:
+            return []
+    elif found.category == "sparing":
+        name = solid.name[:1].upper() + solid.name[1:]
+        return [
+            f"{name} dissolves only a little: the solution is taken as dilute enough for none to settle out."
+        ]
+    raise CellRefused(
+        "precipitates",
+        f"The {cation.name} and the {anion.name} settle out together as solid {solid.name}, {solid.formula}, so they "
+        "do not both stay in the solution.",
+        where=f"electrolyte/{index}/substance",
+        remedy=f"Take salts that share an ion, or another salt in place of the one that brings the {anion.name}.",
+    )
+
+
+def _ion_product(cation: Ion, anion: Ion, amounts: Amounts) -> float | None:
+    """Product of the concentrations, each to the power of its number in the formula; None if one is not known."""
+    first, second = amounts.get(cation), amounts.get(anion)
+    if first is None or second is None:
+        return None
+    numbers = dict(compound_of(cation, anion).lattice_ions)
+    return float(first ** numbers[cation] * second ** numbers[anion])
+
+
+def check_given_pH(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
+    """Refuse a pH that the ions would not survive.
+
+    Parameters
+    ----------
+    amounts
+        The ions that the substances give.
+    ph
+        The pH that was given [1].
+    of_acid
+        Whether an acid is among the substances.
+
+    Raises
+    ------
+    CellRefused
+        A hydroxide settles out (``precipitates``), or acid destroys an ion (``does-not-exist``).
+    """
+    if ph > 8:
+        with_alkali: Amounts = {**amounts, _HYDROXIDE: 10.0 ** (ph - 14)}
+        for one in amounts:
+            if one.is_metal:
+                _check_hydroxide(one, with_alkali)
+    elif ph < 6 and not of_acid:
+        for one in amounts:
+            reason = clash_reason(_HYDROGEN.species, one.species) if one.charge < 0 else ""
+            if reason:
+                raise CellRefused(
+                    "does-not-exist",
+                    f"At pH {ph:g} the {one.name} does not last: {reason}.",
+                    where="ph",
+                    remedy="Give a higher pH, or leave it out.",
+                )
+
+
+def _check_hydroxide(one: Ion, amounts: Amounts) -> None:
+    solid = compound_of(one, _HYDROXIDE)
+    if nonexistence_reason(solid):
+        solid = compound_of(one, _OXIDE)
+    try:
+        _check_precipitate(one, _HYDROXIDE, solid, amounts, 0)
+    except CellRefused as fault:
+        fault.where = "ph"
+        fault.remedy = "Give a lower pH, or leave it out."
+        raise
