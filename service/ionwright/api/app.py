@@ -22,7 +22,7 @@ from ionwright.curricula.host import Registry, load_curricula
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from flask_smorest import Blueprint
+    from ionwright.api.operations import Blueprint
 
 
 def create_app(settings: Settings | None = None, registry: Registry | None = None) -> Flask:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import inspect
+from copy import deepcopy
 from typing import TYPE_CHECKING, Any
 
 import orjson
@@ -53,6 +55,9 @@ class _QuietApi(Api):  # type: ignore[misc]  # flask-smorest ships no types
     def _register_error_handlers(self) -> None:
         pass
 
+    def _register_pagination_header(self) -> None:
+        pass
+
 
 def openapi_document(app: Flask, *, server: str = "/") -> dict[str, Any]:
     """Return the document of an application, with its examples sent to it and their answers put in.
@@ -64,21 +69,26 @@ def openapi_document(app: Flask, *, server: str = "/") -> dict[str, Any]:
     server
         Address under which the operations stand.
     """
-    made = app.extensions["flask-smorest"]["apis"][""]["ext_obj"].spec.to_dict()
+    maker = app.extensions["flask-smorest"]["apis"][""]["ext_obj"]
+    made = deepcopy(maker.spec.to_dict())
+    for key, name in maker.ma_plugin.converter.refs.items():
+        made["components"]["schemas"][name]["description"] = inspect.cleandoc(key[0].__doc__ or "")
     document = {
         "openapi": made["openapi"],
-        "info": made["info"],
+        "info": {"title": made["info"]["title"], **made["info"]},
         "servers": [{"url": server}],
         "tags": made["tags"],
         "paths": made["paths"],
         "components": made["components"],
     }
-    for path, operations in made["paths"].items():
-        for method, described in operations.items():
+    for operations in made["paths"].values():
+        shared = operations.pop("parameters", [])
+        for described in operations.values():
+            if shared:
+                described["parameters"] = deepcopy(shared) + described.get("parameters", [])
             for example in EXAMPLES:
                 if example.operation == described.get("operationId"):
                     _show(example, sent(app, example), described)
-            del path, method
     return document
 
 
@@ -90,7 +100,7 @@ def sent(app: Flask, example: Example) -> dict[str, Any]:
         data=example.encoded_body,
         content_type=example.media_type if example.body is not None else None,
     )
-    media_type = answer.mimetype
+    media_type = answer.mimetype or ""
     value: Any = answer.get_data(as_text=True)
     if media_type.endswith("json") and media_type != "application/x-ndjson":
         value = orjson.loads(value)

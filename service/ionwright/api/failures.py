@@ -40,9 +40,9 @@ def _answer_http(error: Exception) -> Response:
     if not isinstance(error, HTTPException) or error.code is None or not 400 <= error.code < 500:
         return _answer_unforeseen(error)
     kept = {
-        name: value
+        name: ", ".join(sorted(value.split(", ")))
         for name, value in error.get_headers()
-        if name.lower() in {"allow", "retry-after", "www-authenticate"}
+        if name.lower() == "allow"
     }
     code = _CODES.get(error.code, "bad-request")
     detail, faults = _detail(error)

@@ -70,17 +70,17 @@ def _malformed(body: bytes, error: orjson.JSONDecodeError) -> Problem:
         return Problem("malformed-json", detail, faults=[Fault((), "malformed-json", detail)])
     try:
         text = body.decode("utf-8")
-    except UnicodeDecodeError as fault:
-        detail = f"The body is not UTF-8: byte {fault.start} does not belong there. Send the JSON in UTF-8."
+    except UnicodeDecodeError as miscoded:
+        detail = f"The body is not UTF-8: byte {miscoded.start} does not belong there. Send it in UTF-8."
         return Problem("malformed-json", detail, faults=[Fault((), "malformed-json", detail)])
     reason = error.msg.split(": line")[0]
     place = f"at line {error.lineno}, column {error.colno}"
-    detail = f"The body is not JSON: {reason}, {place}. {_remedy(text, error.pos)}"
+    detail = f"The body is not JSON: {reason}, {place}. {_remedy(reason, text, error.pos)}"
     fault = Fault((), "malformed-json", detail.strip(), error.pos)
     return Problem("malformed-json", detail.strip(), faults=[fault])
 
 
-def _remedy(text: str, position: int) -> str:
+def _remedy(reason: str, text: str, position: int) -> str:
     rest = text[max(position - 1, 0) : position + 12].lstrip(" :,[-")
     before = text[: position + 1].rstrip()
     if rest.startswith(("NaN", "Inf", "nan", "inf")):
@@ -91,6 +91,6 @@ def _remedy(text: str, position: int) -> str:
         return 'JSON puts texts and names in double quotes: "NiSO4".'
     if rest.startswith(("//", "/*", "#")):
         return "JSON has no comments."
-    if before.endswith(("}", "]")) and before[:-1].rstrip().endswith(","):
+    if "trailing comma" in reason:
         return "Leave out the comma after the last member."
     return ""

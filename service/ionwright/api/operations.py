@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from flask_smorest import Blueprint
+
 from ionwright.api.problems import PROBLEM_JSON
 from ionwright.api.schemas.problem import ProblemSchema
 
@@ -11,7 +13,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from flask import Response
-    from flask_smorest import Blueprint
     from marshmallow import Schema
 
 _ETAG = {"description": "Strong entity tag of these bytes.", "schema": {"type": "string"}}
@@ -24,6 +25,9 @@ _PROBLEMS = {
     422: "The request cannot be answered: the problem names the field and what would be right.",
     503: "No curriculum is loaded.",
 }
+
+
+__all__ = ["Blueprint", "json_answer", "not_modified", "operation", "problem_answers"]
 
 
 def operation(

@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 @click.option("--json", "as_json", is_flag=True, help="Print the JSON that the API answers with.")
 @click.pass_context
 def predict(
-    context: click.Context, substances: tuple[str, ...], curriculum: str, *, as_json: bool, **options: Any
+    context: click.Context, /, substances: tuple[str, ...], curriculum: str, *, as_json: bool, **options: Any
 ) -> None:
     r"""Predict what happens in a cell.
 

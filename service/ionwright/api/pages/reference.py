@@ -156,7 +156,7 @@ def _rows(members: dict[str, dict[str, Any]], required: list[str]) -> tuple[Row,
 def _shape(name: str, schema: dict[str, Any]) -> Shape:
     members = _rows(schema.get("properties", {}), schema.get("required", []))
     closed = schema.get("additionalProperties") is False
-    about = "Takes no other members." if closed else "May gain members."
+    about = schema.get("description", "") + (" Takes no other members." if closed else "")
     return Shape(name, _inline(about), members)
 
 

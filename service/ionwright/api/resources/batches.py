@@ -19,8 +19,7 @@ from ionwright.api.texts import kind_of, note_unknown_fields
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from flask_smorest import Blueprint
-
+    from ionwright.api.operations import Blueprint
     from ionwright.api.predictor import Predictor
     from ionwright.api.settings import Settings
 

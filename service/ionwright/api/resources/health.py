@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import orjson
-from flask_smorest import Blueprint
 
 from ionwright import __version__
 from ionwright.api.answers import JSON, Answer
-from ionwright.api.operations import json_answer, operation, problem_answers
+from ionwright.api.operations import Blueprint, json_answer, operation, problem_answers
 from ionwright.api.problems import Problem
 from ionwright.api.resources.curricula import set_aside
 from ionwright.api.responses import response

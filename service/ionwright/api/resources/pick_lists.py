@@ -6,10 +6,9 @@ from typing import Any
 
 import orjson
 from flask import Response, request
-from flask_smorest import Blueprint
 
 from ionwright.api.answers import tagged_answer
-from ionwright.api.operations import json_answer, not_modified, operation, problem_answers
+from ionwright.api.operations import Blueprint, json_answer, not_modified, operation, problem_answers
 from ionwright.api.query_reader import check_no_query, search_members
 from ionwright.api.responses import conditional_response
 from ionwright.api.schemas.pick_lists import ElectrodesSchema, ElectrolytesSchema

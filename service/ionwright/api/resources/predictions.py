@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from flask import Response, request
-from flask_smorest import Blueprint
 
 from ionwright.api.answers import JSON
 from ionwright.api.json_reader import check_media_type
-from ionwright.api.operations import json_answer, not_modified, operation, problem_answers
+from ionwright.api.operations import Blueprint, json_answer, not_modified, operation, problem_answers
 from ionwright.api.responses import conditional_response, response
 from ionwright.api.schemas.prediction import PredictionSchema
 from ionwright.api.schemas.prediction_request import PredictionRequestSchema, query_parameters

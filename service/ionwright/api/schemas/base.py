@@ -71,7 +71,7 @@ def word(description: str, choices: Sequence[str], **options: Any) -> fields.Str
     return fields.String(validate=validate.OneOf(choices), metadata=described(description), **options)
 
 
-def wordings(description: str, *examples: str, **options: Any) -> fields.List[str | None]:
+def wordings(description: str, *examples: str, **options: Any) -> fields.List[Any]:
     """Field for a list of texts in a response."""
     return fields.List(
         fields.String(), metadata=described(description, *([list(examples)] if examples else [])), **options
