@@ -31,7 +31,7 @@ clean_up() {
     podman rm --force --time 3 "$name" >/dev/null 2>&1 || true
     # a build that broke off leaves its working container mounted
     buildah rm --all >/dev/null 2>&1 || true
-    for mounted in $(awk -v under="$folder/" 'index($2, under) == 1 {print $2}' /proc/mounts | sort -r); do
+    awk -v under="$folder/" 'index($2, under) == 1 {print $2}' /proc/mounts | sort -r | while read -r mounted; do
         umount "$mounted" || true
     done
     rm -rf --one-file-system "$folder" || true
