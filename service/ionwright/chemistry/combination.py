@@ -55,7 +55,7 @@ def combine(reduction: Equation, oxidation: Equation, *, join_water: bool = Fals
     oxidation
         Releases electrons.
     join_water
-        Whether H^+ and OH^- that meet on one side become water before cancelling.
+        Whether H^+ and OH^- that meet on one side become water before cancelling; not if nothing else happens.
 
     Raises
     ------
@@ -77,9 +77,9 @@ def combine(reduction: Equation, oxidation: Equation, *, join_water: bool = Fals
     first, second = (lost / gained).as_integer_ratio()
     left = _multiplied(reduction.left, first) + _multiplied(oxidation.left, second)
     right = _multiplied(reduction.right, first) + _multiplied(oxidation.right, second)
-    if join_water:
-        left, right = _with_water(left), _with_water(right)
-    left, right = _cancelled(left, right)
+    joined = _cancelled(_with_water(left), _with_water(right)) if join_water else ([], [])
+    # where the whole process is H^+ + OH^- -> H2O, joining would leave nothing of it
+    left, right = joined if joined[0] or joined[1] else _cancelled(left, right)
     if is_transfer := not left and not right:
         left = right = [term for term in oxidation.left if not term.species.is_electron]
     # the multipliers grow with the equation where half a molecule is left over

@@ -28,7 +28,7 @@ __all__ = [
     "simplest",
 ]
 
-_MOST_READINGS: Final = 256
+_MOST_READINGS: Final = 64
 
 
 # ------------------------------------------------------------------ canonical ASCII
@@ -138,8 +138,11 @@ def _chosen(
     )
     options = [some or term.readings for some, term in zip(expected, written, strict=True)]
     first: Equation | None = None
-    for choice in islice(product(*options), _MOST_READINGS):
-        candidate = _assembled(zip(written, choice, strict=True), len(left))
+    distinct = dict.fromkeys(map(tuple, options))  # what is written alike is read alike
+    for choice in islice(product(*distinct), _MOST_READINGS):
+        meaning = dict(zip(distinct, choice, strict=True))
+        readings = [meaning[tuple(option)] for option in options]
+        candidate = _assembled(zip(written, readings, strict=True), len(left))
         if candidate.is_balanced:
             return candidate, True, all_known
         first = first or candidate

@@ -93,7 +93,7 @@ def written_equations(text: str) -> Iterator[Sides]:
     if len(text) > MAX_EQUATION_LENGTH:
         remedy = f"Write at most {MAX_EQUATION_LENGTH} characters."
         raise _fault(f"An equation of {len(text)} characters is too long.", MAX_EQUATION_LENGTH, remedy)
-    plain = folded(text)
+    plain = folded(text).rstrip(" .")
     first_fault: FormulaError | None = None
     readable = False
     for start, end in _arrows(plain):

@@ -270,7 +270,7 @@ def _bracketed(plain: str, start: int, end: int) -> list[tuple[int, int]]:
 
 
 def _number_last(plain: str, start: int, end: int) -> list[tuple[int, int]]:
-    """Read ``+2`` at the end; a number without a sign before it belongs to the formula."""
+    """Read ``+2`` or ``⁰`` at the end; a plain number without a sign belongs to the formula."""
     cut = end
     while cut > start and (plain[cut - 1] in _DIGITS or plain[cut - 1] in _RAISED):
         cut -= 1
@@ -278,7 +278,10 @@ def _number_last(plain: str, start: int, end: int) -> list[tuple[int, int]]:
         number = "".join(_RAISED.get(digit, digit) for digit in plain[cut:end])
         charge = _charge(number, _SIGNS[plain[cut - 1]], cut)
         return [(_without_caret(plain, start, cut - 1), charge)]
-    if plain[end - 1] in _RAISED or plain[cut - 1] == "^":
+    is_raised = plain[end - 1] in _RAISED or plain[cut - 1 : cut] == "^"
+    if is_raised and cut > start and plain[cut:end] in ("0", SUPERSCRIPTS[0]):
+        return [(_without_caret(plain, start, cut), 0)]
+    if is_raised:
         raise _fault("This charge has no sign.", end, "Write the sign behind the number: Ni^2+.")
     return [(end, 0)]
 

@@ -61,6 +61,11 @@ HYDROXIDE = "4OH^- -> 2H2O + O2 + 4e-"
         ("[Cu(NH3)4]2+ + 2e- -> Cu + 4NH3", "[Cu(NH3)4]^2+ + 2e- -> Cu + 4NH3"),
         ("NiSO4 6H2O = NiSO4 + 6H2O", "NiSO4.6H2O -> NiSO4 + 6H2O"),
         ("Zn-->Zn2+ + 2e-", "Zn -> Zn^2+ + 2e-"),
+        ("Zn⁰ - 2e⁻ = Zn²⁺.", "Zn -> Zn^2+ + 2e-"),
+        ("Zn(s)-2e-->Zn2+(aq)", "Zn -> Zn^2+ + 2e-"),
+        ("Hg2 2+ + 2e- -> 2Hg", "Hg2^2+ + 2e- -> 2Hg"),
+        ("PbO2(s)+4H+(aq)+SO42-(aq)+2e-→PbSO4(s)+2H2O(l)", "PbO2 + 4H^+ + SO4^2- + 2e- -> PbSO4 + 2H2O"),
+        ("2Cl⁻-2e⁻→Cl₂", CHLORIDE),
         ("(NH4)2SO4 -> 2NH4+ + SO42-", "(NH4)2SO4 -> 2NH4^+ + SO4^2-"),
     ],
 )
@@ -243,6 +248,12 @@ def test_hydrogen_and_hydroxide_ions_join_to_water(reduction: str, oxidation: st
     assert joined.ascii == "2H2O -> 2H2 + O2"
     apart = combine(equation(reduction), equation(oxidation)).overall
     assert {species("H^+"), species("OH^-")} <= {*apart.reactants, *apart.products}
+
+
+def test_neutralisation_is_not_joined_away() -> None:
+    combined = combine(equation("2H^+ + 2e- -> H2"), equation("H2 + 2OH^- -> 2H2O + 2e-"), join_water=True)
+    assert combined.overall.ascii == "H^+ + OH^- -> H2O"
+    assert not combined.is_transfer
 
 
 def test_what_is_left_of_the_ions_keeps_its_state() -> None:
