@@ -92,9 +92,9 @@ class Environment:
         except OSError:
             return ""
 
-    @staticmethod
-    def _python_stamp() -> str:
-        return f"{sys.version.split()[0]} {sys.base_prefix}"
+    def _python_stamp(self) -> str:
+        # the folder counts, because an environment that was moved has programs that point nowhere
+        return f"{sys.version.split()[0]} {sys.base_prefix} {self.folder}"
 
     def _create(self) -> None:
         if importlib.util.find_spec("ensurepip") is None:
@@ -129,7 +129,7 @@ def content_hash(sources: Sequence[Path]) -> str:
     """SHA-256 over the names and contents of the files in `sources`, byte code left out."""
     digest = hashlib.sha256()
     for path in _files(sources):
-        digest.update(path.relative_to(CLONE).as_posix().encode())
+        digest.update(path.as_posix().encode())
         digest.update(hashlib.sha256(path.read_bytes()).digest())
     return digest.hexdigest()
 
