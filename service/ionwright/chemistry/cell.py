@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.competition import (
     anode_behaviour,
@@ -17,9 +17,13 @@ from ionwright.chemistry.electrode import Electrode, find_electrode
 from ionwright.chemistry.electrolyte import Electrolyte, Ingredient, make_electrolyte
 from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.medium import MOLTEN
-from ionwright.chemistry.process import Competition
-from ionwright.chemistry.species import Species
 from ionwright.errors import IonwrightError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from ionwright.chemistry.process import Competition
+    from ionwright.chemistry.species import Species
 
 STATES_OF_ELECTROLYTE = ("aqueous", "molten", "solid", "liquid")
 SUPPLIES = ("dc", "ac")
@@ -100,6 +104,13 @@ class Cell:
     def medium(self) -> str:
         """``"acidic"``, ``"neutral"``, ``"alkaline"`` or ``"molten"``."""
         return self.electrolyte.medium
+
+    def word_for(self, ion: Species) -> str | None:
+        """``"dilute"`` or ``"concentrated"`` if the substance that brings the ion was described by such a word."""
+        for dissolved in self.electrolyte.ingredients:
+            if any(one.species == ion for one, _ in dissolved.compound.ions) and dissolved.concentration:
+                return dissolved.concentration.word
+        return None
 
     def at_cathode(self) -> Competition:
         """The competition at the cathode."""

@@ -1,4 +1,4 @@
-"""Enumerates the competition: from couples, water and the electrode's own material, whatever could run at an electrode."""
+"""Enumerates the competition: from couples, water and the electrode itself, whatever could run at an electrode."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from math import lcm
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER, Couple, couples, metal_couples
 from ionwright.chemistry.electrode import GRAPHITE, MERCURY, Electrode, anode_cases, electrodes
 from ionwright.chemistry.equation import Equation, Term, equation
-from ionwright.chemistry.medium import ALKALINE, for_medium, with_states
+from ionwright.chemistry.medium import ACIDIC, ALKALINE, for_medium, with_states
 from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, ElectrodeProcess, Kind
 from ionwright.chemistry.solubility import solubility
 from ionwright.chemistry.species import ELECTRON, Species, species
@@ -120,7 +120,9 @@ def _oxygen() -> ElectrodeProcess:
         (FROM_WATER, with_states(couples()["O2/H2O"].reduction.reversed())),
     )
     potential_V = couples()["O2/H2O"].printed_V
-    return ElectrodeProcess(Kind.OXYGEN, HYDROXIDE, (species("O2"),), forms, potential_V, "O2/H2O", is_listed=True)
+    return ElectrodeProcess(
+        Kind.OXYGEN, HYDROXIDE, (species("O2"),), forms, potential_V, "O2/H2O", is_listed=True
+    )
 
 
 @cache
@@ -136,22 +138,36 @@ def _couples_by_ion(side: str) -> dict[Species, tuple[Couple, ...]]:
 
 def _reductions(ions: tuple[Species, ...], medium: str) -> list[ElectrodeProcess]:
     index = _couples_by_ion("oxidised")
-    return [
-        _of_couple(couple, medium, is_reduction=True)
-        for ion in ions
-        for couple in index.get(ion, ())
-        if ion not in {HYDROGEN_ION, HYDROXIDE} and all(needed in ions for needed in couple.oxidised)
-    ]
+    found: list[ElectrodeProcess] = []
+    for ion in ions:
+        rows = [c for c in _for_medium(index.get(ion, ()), medium) if c.is_reduction_listed]
+        open_to_it = [couple for couple in rows if all(needed in ions for needed in couple.oxidised)]
+        found += _worth_listing([_of_couple(couple, medium, is_reduction=True) for couple in open_to_it])
+    return found
 
 
 def _oxidations(ions: tuple[Species, ...], medium: str) -> list[ElectrodeProcess]:
     index = _couples_by_ion("reduced")
-    return [
-        _of_couple(couple, medium, is_reduction=False)
-        for ion in ions
-        for couple in index.get(ion, ())
-        if ion not in {HYDROGEN_ION, HYDROXIDE} and all(needed in ions for needed in couple.reduced)
-    ]
+    found: list[ElectrodeProcess] = []
+    for ion in ions:
+        open_to_it = [
+            couple for couple in index.get(ion, ()) if all(needed in ions for needed in couple.reduced)
+        ]
+        found += _worth_listing([_of_couple(couple, medium, is_reduction=False) for couple in open_to_it])
+    return found
+
+
+def _worth_listing(processes: list[ElectrodeProcess]) -> list[ElectrodeProcess]:
+    """What an ion can do at a useful rate; if nothing, the one slow process that schools have heard of."""
+    quick = [process for process in processes if not process.slow]
+    return quick or sorted(processes, key=lambda process: not process.is_listed)[:1]
+
+
+def _for_medium(rows: tuple[Couple, ...], medium: str) -> tuple[Couple, ...]:
+    """Without the couples written for the other medium, where the table has some for this one."""
+    unfit = "alkali" if medium == ACIDIC else "acid"
+    has_own = any(couple.medium in {"acid", "alkali"} and couple.medium != unfit for couple in rows)
+    return tuple(couple for couple in rows if couple.medium != unfit) if has_own else rows
 
 
 @lru_cache(maxsize=1024)
@@ -187,9 +203,7 @@ def _kind(reactants: tuple[Species, ...], products: tuple[Species, ...], *, is_r
 @cache
 def _amalgam(ion: Species) -> ElectrodeProcess:
     metal = ion.formula
-    half = Equation(
-        (Term(ion, 1, "aq"), Term(ELECTRON, ion.charge)), (Term(species(metal), 1, "l"),)
-    )
+    half = Equation((Term(ion, 1, "aq"), Term(ELECTRON, ion.charge)), (Term(species(metal), 1, "l"),))
     return ElectrodeProcess(
         Kind.AMALGAM,
         ion,

@@ -37,7 +37,9 @@ def read_temperature(text: str) -> float:
     value, unit = _split(text, "a temperature such as 25 degC")
     if unit not in _TEMPERATURE_OFFSETS:
         raise IonwrightError(
-            "wrong-dimension", f"'{unit}' is not a unit of temperature.", remedy="Write degC or K, as in 25 degC."
+            "wrong-dimension",
+            f"'{unit}' is not a unit of temperature.",
+            remedy="Write degC or K, as in 25 degC.",
         )
     temperature_C = value + _TEMPERATURE_OFFSETS[unit]
     if temperature_C < -_KELVIN:
@@ -79,6 +81,8 @@ def _split(text: str, wanted: str) -> tuple[float, str]:
     match = _QUANTITY.match(stripped) if len(stripped) <= _LONGEST else None
     if match is None:
         raise IonwrightError(
-            "unreadable-quantity", f"'{text.strip()[:_LONGEST]}' is not a number with a unit.", remedy=f"Write {wanted}."
+            "unreadable-quantity",
+            f"'{text.strip()[:_LONGEST]}' is not a number with a unit.",
+            remedy=f"Write {wanted}.",
         )
     return float(match[1]), match[2]

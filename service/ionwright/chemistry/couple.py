@@ -33,6 +33,10 @@ class Couple:
         Whether the couple stands on the data sheets of school courses.
     slow_reduction, slow_oxidation
         Why the process does not run at an ordinary electrode in spite of its potential; empty if it does.
+    is_reduction_listed
+        False for a reduction so far from any school cell that naming it would only confuse.
+    medium
+        The medium for which the half-equation is written: ``"acid"``, ``"alkali"`` or another word of the table; ``"any"``.
     source
         Key into the ``[sources]`` table of couples.toml.
     """
@@ -44,6 +48,8 @@ class Couple:
     on_school_sheet: bool
     slow_reduction: str
     slow_oxidation: str
+    is_reduction_listed: bool
+    medium: str
     source: str
     verified: bool
 
@@ -68,6 +74,8 @@ def _couple(row: dict[str, object]) -> Couple:
         on_school_sheet=bool(row.get("on_school_sheet", False)),
         slow_reduction=str(row.get("slow_reduction", "")),
         slow_oxidation=str(row.get("slow_oxidation", "")),
+        is_reduction_listed=bool(row.get("reduction_listed", True)),
+        medium=str(row.get("medium", "any")),
         source=str(row["source"]),
         verified=bool(row["verified"]),
     )
@@ -87,7 +95,7 @@ def metal_couples() -> dict[str, tuple[Couple, ...]]:
     for couple in couples().values():
         (ion, *others), reduced = couple.oxidised or (WATER,), couple.reduced
         is_simple = not others and len(ion.atoms) == 1 and ion.charge > 0
-        if is_simple and len(reduced) == 1 and reduced[0].formula == ion.atoms[0][0]:
+        if is_simple and len(reduced) == 1 and reduced[0].ascii == ion.atoms[0][0]:
             found.setdefault(reduced[0].formula, []).append(couple)
     return {
         metal: tuple(sorted(rows, key=lambda c: (not c.on_school_sheet, -c.potential_V)))

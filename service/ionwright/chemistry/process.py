@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
-from ionwright.chemistry.equation import Equation
-from ionwright.chemistry.species import Species
+if TYPE_CHECKING:
+    from ionwright.chemistry.equation import Equation
+    from ionwright.chemistry.species import Species
 
 FROM_IONS = "from-ions"
 FROM_WATER = "from-water"

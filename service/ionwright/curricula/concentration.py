@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from ionwright.chemistry.cell import Cell
-from ionwright.chemistry.species import Species
 from ionwright.curricula.wording import ions
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.cell import Cell
+    from ionwright.chemistry.species import Species
 
 CONCENTRATED = "concentrated"
 DILUTE = "dilute"
@@ -51,7 +54,7 @@ class ConcentrationRule:
 
     def read(self, cell: Cell, ion: Species) -> ConcentrationReading:
         """How concentrated the ion counts as in this cell."""
-        said = cell.electrolyte.word_for(ion)
+        said = cell.word_for(ion)
         if said is not None:
             return ConcentrationReading(said == CONCENTRATED, is_doubtful=False, assumption="")
         amount = cell.electrolyte.concentration_of(ion)

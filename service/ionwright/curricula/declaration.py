@@ -14,20 +14,18 @@ from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import Species, species
-from ionwright.curricula.anode_rules import (
-    ALWAYS,
-    WHEN_CONCENTRATED,
-    ActiveElectrode,
-    Halides,
-    LeastPositive,
-    OxygenOtherwise,
-    SlowOxidationsOut,
-)
-from ionwright.curricula.cathode_rules import Amalgam, Ladder, MostPositive, Plating, SlowReductionsOut
 from ionwright.curricula.concentration import CONCENTRATED, DILUTE, ConcentrationRule
 from ionwright.curricula.faults import CurriculumFileFault
-from ionwright.curricula.melt_rules import MeltAnode, MeltCathode
 from ionwright.curricula.model import Conventions, Curriculum, DischargeRule
+from ionwright.curricula.rules.active_electrode import ActiveElectrode
+from ionwright.curricula.rules.halides import ALWAYS, WHEN_CONCENTRATED, Halides, OxygenOtherwise
+from ionwright.curricula.rules.ladder import Ladder
+from ionwright.curricula.rules.least_positive import LeastPositive
+from ionwright.curricula.rules.melt import MeltAnode, MeltCathode
+from ionwright.curricula.rules.mercury import Amalgam
+from ionwright.curricula.rules.most_positive import MostPositive
+from ionwright.curricula.rules.plating import Plating
+from ionwright.curricula.rules.slow import SlowOxidationsOut, SlowReductionsOut
 from ionwright.errors import IonwrightError
 
 FORMAT = 1
@@ -96,15 +94,23 @@ class _AnodeSchema(_Closed):
 
 class _ConcentrationSchema(_Closed):
     threshold_mol_dm3 = fields.Float(load_default=1.0, validate=validate.Range(min=1e-6, max=40))
-    doubtful_mol_dm3 = fields.List(fields.Float(), load_default=lambda: [0.1, 2.0], validate=validate.Length(equal=2))
+    doubtful_mol_dm3 = fields.List(
+        fields.Float(), load_default=lambda: [0.1, 2.0], validate=validate.Length(equal=2)
+    )
     when_missing = fields.String(load_default=CONCENTRATED, validate=_one_of(CONCENTRATED, DILUTE))
     note = fields.String(load_default="")
 
 
 class _FormsSchema(_Closed):
-    acidic = fields.List(fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1))
-    neutral = fields.List(fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1))
-    alkaline = fields.List(fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1))
+    acidic = fields.List(
+        fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1)
+    )
+    neutral = fields.List(
+        fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1)
+    )
+    alkaline = fields.List(
+        fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1)
+    )
 
 
 class _ConventionsSchema(_Closed):
@@ -118,8 +124,12 @@ class _ConventionsSchema(_Closed):
 
 
 class _DeclarationSchema(_Closed):
-    format = fields.Integer(required=True, strict=True, validate=validate.Equal(FORMAT, error=f"must be {FORMAT}"))
-    id = fields.String(required=True, validate=validate.Regexp(_ID, error="must be lower-case words joined by hyphens"))
+    format = fields.Integer(
+        required=True, strict=True, validate=validate.Equal(FORMAT, error=f"must be {FORMAT}")
+    )
+    id = fields.String(
+        required=True, validate=validate.Regexp(_ID, error="must be lower-case words joined by hyphens")
+    )
     title = fields.String(required=True, validate=validate.Length(min=1, max=120))
     region = fields.String(load_default="")
     stage = fields.String(load_default="")
@@ -129,7 +139,11 @@ class _DeclarationSchema(_Closed):
     anode = fields.Nested(_AnodeSchema, required=True)
     concentration = fields.Nested(_ConcentrationSchema, load_default=lambda: _ConcentrationSchema().load({}))
     conventions = fields.Nested(_ConventionsSchema, required=True)
-    certainty = fields.Dict(keys=fields.String(), values=fields.String(validate=_one_of("high", "medium", "low")), load_default=dict)
+    certainty = fields.Dict(
+        keys=fields.String(),
+        values=fields.String(validate=_one_of("high", "medium", "low")),
+        load_default=dict,
+    )
     sources = fields.List(fields.String(), load_default=list)
 
 
@@ -169,7 +183,9 @@ def _inherit(data: dict[str, Any], bases: Mapping[str, Mapping[str, Any]], origi
     if base is None:
         return data
     if not isinstance(base, str) or base not in bases:
-        raise CurriculumFileFault(origin, (("based_on", f"no curriculum '{base}' to build on; known: {', '.join(bases)}"),))
+        raise CurriculumFileFault(
+            origin, (("based_on", f"no curriculum '{base}' to build on; known: {', '.join(bases)}"),)
+        )
     return _merged(bases[base], data)
 
 
@@ -177,7 +193,9 @@ def _merged(base: Mapping[str, Any], over: Mapping[str, Any]) -> dict[str, Any]:
     merged = dict(base)
     for key, value in over.items():
         inner = merged.get(key)
-        merged[key] = _merged(inner, value) if isinstance(inner, Mapping) and isinstance(value, Mapping) else value
+        merged[key] = (
+            _merged(inner, value) if isinstance(inner, Mapping) and isinstance(value, Mapping) else value
+        )
     return merged
 
 
@@ -234,7 +252,9 @@ def _concentration(table: Mapping[str, Any]) -> ConcentrationRule:
 
 
 def _conventions(table: Mapping[str, Any]) -> Conventions:
-    constants = {k: table[k] for k in ("faraday_constant", "molar_gas_volume", "gas_conditions") if k in table}
+    constants = {
+        k: table[k] for k in ("faraday_constant", "molar_gas_volume", "gas_conditions") if k in table
+    }
     return Conventions(
         hydrogen=_forms(table["hydrogen_from"]),
         oxygen=_forms(table["oxygen_from"]),

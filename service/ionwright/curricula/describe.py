@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from ionwright.curricula.model import Curriculum
+if TYPE_CHECKING:
+    from ionwright.curricula.model import Curriculum
 
 
 def describe(curriculum: Curriculum) -> dict[str, Any]:

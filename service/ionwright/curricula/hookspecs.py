@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 import pluggy
 
-from ionwright.curricula.model import Curriculum
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from ionwright.curricula.model import Curriculum
 
 PROJECT = "ionwright"
 HOOK_VERSION = 1

@@ -7,8 +7,7 @@ import logging
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from importlib.metadata import EntryPoint, entry_points
-from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pluggy
 
@@ -16,6 +15,9 @@ from ionwright.curricula import hookspecs
 from ionwright.curricula.declaration import read_declaration
 from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault
 from ionwright.curricula.model import Curriculum
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 GROUP = "ionwright.plugins"
 _DISTRIBUTION = "ionwright"
@@ -113,7 +115,9 @@ class _Loader:
             self.reject(origin.kind, origin.name, f"gave a {type(curriculum).__name__}, not a Curriculum")
         elif curriculum.id in self.curricula:
             holder = self.origins[curriculum.id]
-            self.reject(origin.kind, origin.name, f"the id '{curriculum.id}' is taken by {holder.kind} {holder.name}")
+            self.reject(
+                origin.kind, origin.name, f"the id '{curriculum.id}' is taken by {holder.kind} {holder.name}"
+            )
         else:
             self.curricula[curriculum.id] = curriculum
             self.origins[curriculum.id] = origin
@@ -126,7 +130,7 @@ class _Loader:
             manager.register(point.load(), name=point.name)
             manager.check_pending()
             contributed = [one for many in manager.hook.ionwright_curricula() for one in many]
-        except Exception as fault:  # noqa: BLE001 - whatever a plugin does wrong, the others must go on
+        except Exception as fault:
             self.reject(origin.kind, point.name, f"{type(fault).__name__}: {fault}")
             return
         for curriculum in contributed:
@@ -145,7 +149,9 @@ def _origin(point: EntryPoint) -> Origin:
     distribution = point.dist
     name = distribution.name if distribution else ""
     kind = "built-in" if name == _DISTRIBUTION else "plugin"
-    return Origin(kind, point.name if kind == "built-in" else name, distribution.version if distribution else "")
+    return Origin(
+        kind, point.name if kind == "built-in" else name, distribution.version if distribution else ""
+    )
 
 
 def _bases(points: Iterable[EntryPoint]) -> dict[str, Mapping[str, Any]]:
@@ -183,7 +189,8 @@ def load_curricula(folder: Path | None = None, without: Collection[str] = ()) ->
         Code ``no-curricula`` if nothing at all could be loaded: the package is not installed properly.
     """
     points = sorted(
-        (point for point in entry_points(group=GROUP) if point.name not in without), key=lambda point: point.name
+        (point for point in entry_points(group=GROUP) if point.name not in without),
+        key=lambda point: point.name,
     )
     loader = _Loader()
     for point in points:

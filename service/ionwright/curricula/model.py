@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from ionwright.chemistry.cell import Cell
 from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, ElectrodeProcess, Kind
-from ionwright.chemistry.equation import Equation
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from ionwright.chemistry.cell import Cell
+    from ionwright.chemistry.equation import Equation
 
 
 @dataclass(frozen=True, slots=True)

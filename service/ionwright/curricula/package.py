@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from importlib.resources import files
+from typing import TYPE_CHECKING
 
 from ionwright.curricula.declaration import read_declaration
-from ionwright.curricula.model import Curriculum
+
+if TYPE_CHECKING:
+    from ionwright.curricula.model import Curriculum
 
 
 def curriculum_from_package(package: str, name: str = "curriculum.toml") -> Curriculum:

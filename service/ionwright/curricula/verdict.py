@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
-from ionwright.chemistry.cell import Cell
-from ionwright.chemistry.process import Competition, ElectrodeProcess
 from ionwright.curricula.faults import CurriculumFault
 from ionwright.curricula.model import Curriculum, DischargeRule, Remark, Ruling, Situation
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.cell import Cell
+    from ionwright.chemistry.process import Competition, ElectrodeProcess
 
 DECIDED = "decided"
 NOT_DECIDABLE = "not-decidable"
@@ -77,14 +80,18 @@ def _apply(rules: tuple[DischargeRule, ...], situation: Situation, curriculum: C
             return _open(situation.competition, gathered, ruling)
         if ruling.chosen is not None:
             if ruling.chosen not in situation.competition.processes:
-                raise CurriculumFault("impossible-choice", f"A rule of {curriculum.id} chose a process that is not possible.")
+                raise CurriculumFault(
+                    "impossible-choice", f"A rule of {curriculum.id} chose a process that is not possible."
+                )
             if ruling.otherwise:
                 gathered = _with_other_answer(gathered, ruling, rules[place + 1 :], situation, curriculum)
             return _decided(situation.competition, gathered, ruling.chosen)
         if ruling.ruled_out:
             out = {remark.process for remark in ruling.ruled_out}
             situation = replace(situation, remaining=tuple(p for p in situation.remaining if p not in out))
-    raise CurriculumFault("no-decision", f"No rule of {curriculum.id} decides the {situation.competition.electrode}.")
+    raise CurriculumFault(
+        "no-decision", f"No rule of {curriculum.id} decides the {situation.competition.electrode}."
+    )
 
 
 def _gather(so_far: Ruling, ruling: Ruling) -> Ruling:

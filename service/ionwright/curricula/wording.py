@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.notation import species_text
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.chemistry.species import Species
 from ionwright.chemistry.substance import SUBSTANCES
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from ionwright.chemistry.species import Species
 
 
 @lru_cache(maxsize=1024)

@@ -5,9 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 from math import gcd, lcm
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.equation import Combined, Equation, combine
-from ionwright.chemistry.species import Species
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.species import Species
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,10 +60,14 @@ def account(
     return Accounts(combined, _smallest([(s, a) for s, a, _ in amounts]), _smallest(gases))
 
 
-def _amounts(half: Equation, products: tuple[Species, ...], multiplier: int) -> list[tuple[Species, int, str]]:
+def _amounts(
+    half: Equation, products: tuple[Species, ...], multiplier: int
+) -> list[tuple[Species, int, str]]:
     scaled = half.scaled(multiplier)
     denominator = lcm(*(int(getattr(t.coefficient, "denominator", 1)) for t in scaled.right))
-    return [(t.species, int(t.coefficient * denominator), t.state) for t in scaled.right if t.species in products]
+    return [
+        (t.species, int(t.coefficient * denominator), t.state) for t in scaled.right if t.species in products
+    ]
 
 
 def _smallest(amounts: list[tuple[Species, int]]) -> tuple[Share, ...]:

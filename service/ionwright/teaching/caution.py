@@ -6,14 +6,16 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from ionwright.chemistry.cell import Cell
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
 from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.medium import ACIDIC, ALKALINE
 from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.substance import SUBSTANCES
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.cell import Cell
 
 _EXPLOSIVE_WITH_HYDROGEN = frozenset({"O2", "Cl2"})
 
@@ -58,9 +60,15 @@ def cautions(cell: Cell, products: tuple[Species, ...], formed: tuple[Species, .
     formed
         Ions that the solution gains.
     """
-    is_concentrated = cell.electrolyte.word_for(HYDROGEN_ION) == "concentrated"
+    is_concentrated = cell.word_for(HYDROGEN_ION) == "concentrated"
     return _cautions(
-        cell.own_ions, cell.medium, cell.melt_C, (cell.cathode.id, cell.anode.id), products, formed, is_concentrated
+        cell.own_ions,
+        cell.medium,
+        cell.melt_C,
+        (cell.cathode.id, cell.anode.id),
+        products,
+        formed,
+        is_concentrated,
     )
 
 

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from ionwright.chemistry.equation import Equation
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import state_of
 from ionwright.chemistry.notation import rendered
-from ionwright.chemistry.process import ElectrodeProcess
-from ionwright.chemistry.species import Species
-from ionwright.curricula.model import Conventions, Remark
 from ionwright.curricula.wording import ions, product
-from ionwright.teaching.accounting import Share
-from ionwright.teaching.prediction import ElectrodeAccount, Prediction
-from ionwright.teaching.solution import SolutionAccount
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.equation import Equation
+    from ionwright.chemistry.process import ElectrodeProcess
+    from ionwright.chemistry.species import Species
+    from ionwright.curricula.model import Conventions, Remark
+    from ionwright.teaching.accounting import Share
+    from ionwright.teaching.prediction import ElectrodeAccount, Prediction
+    from ionwright.teaching.solution import SolutionAccount
 
 Notations = frozenset[str] | None
 DISCHARGED = "discharged"
@@ -54,7 +56,9 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
         }
         document["ratio"] = {"moles": _shares(accounts.moles), "gas_volumes": _shares(accounts.gas_volumes)}
         document["solution"] = _solution(prediction.solution)
-    document["cautions"] = [{"hazard": caution.hazard, "text": caution.text} for caution in prediction.cautions]
+    document["cautions"] = [
+        {"hazard": caution.hazard, "text": caution.text} for caution in prediction.cautions
+    ]
     return document
 
 
@@ -126,7 +130,9 @@ def _written(prediction: Prediction, process: ElectrodeProcess, notations: Notat
     return rendered(half, notations)
 
 
-def _competition(prediction: Prediction, account: ElectrodeAccount, notations: Notations) -> list[dict[str, Any]]:
+def _competition(
+    prediction: Prediction, account: ElectrodeAccount, notations: Notations
+) -> list[dict[str, Any]]:
     verdict = account.verdict
     reasons = {remark.process: remark.because for remark in verdict.passed_over}
     chosen_because = " ".join(verdict.because)

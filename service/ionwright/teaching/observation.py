@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
-from ionwright.chemistry.cell import Cell
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
 from ionwright.chemistry.electrode import GRAPHITE
-from ionwright.chemistry.equation import Equation
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.substance import SUBSTANCES
 from ionwright.curricula.wording import ions, metal, product, sentence_start
-from ionwright.teaching.accounting import Share
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.cell import Cell
+    from ionwright.chemistry.equation import Equation
+    from ionwright.teaching.accounting import Share
 
 _OXYGEN = species("O2")
 _HYDROGEN = species("H2")
@@ -48,7 +51,13 @@ def observations(cell: Cell, electrode: str, process: ElectrodeProcess, half: Eq
 
 @lru_cache(maxsize=4096)
 def _observations(
-    electrode: str, process: ElectrodeProcess, half: Equation, material: str, film: str, is_molten: bool, medium: str
+    electrode: str,
+    process: ElectrodeProcess,
+    half: Equation,
+    material: str,
+    film: str,
+    is_molten: bool,
+    medium: str,
 ) -> tuple[str, ...]:
     seen = [film] if film else []
     if process.seen:
@@ -135,4 +144,6 @@ def gas_volume_remark(gas_volumes: tuple[Share, ...]) -> str:
 def product_tests(products: tuple[Species, ...]) -> tuple[ProductTest, ...]:
     """How the products of one electrode are tested; substances without a classroom test are left out."""
     known = [(kind, SUBSTANCES.get(kind.ascii)) for kind in products]
-    return tuple(ProductTest(kind.ascii, row.test, row.test_result) for kind, row in known if row and row.test)
+    return tuple(
+        ProductTest(kind.ascii, row.test, row.test_result) for kind, row in known if row and row.test
+    )

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.cell import Cell, CellDescription, make_cell
-from ionwright.chemistry.equation import Equation
-from ionwright.chemistry.species import Species
-from ionwright.curricula.model import Curriculum
 from ionwright.curricula.verdict import Verdict, judge
 from ionwright.teaching.accounting import Accounts, account
 from ionwright.teaching.caution import Caution, cautions
 from ionwright.teaching.observation import ProductTest, gas_volume_remark, observations, product_tests
 from ionwright.teaching.solution import SolutionAccount, solution_account
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.equation import Equation
+    from ionwright.chemistry.species import Species
+    from ionwright.curricula.model import Curriculum
 
 
 @dataclass(frozen=True, slots=True)

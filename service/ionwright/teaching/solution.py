@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
-from ionwright.chemistry.cell import Cell
 from ionwright.chemistry.compound import compound_of
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER
-from ionwright.chemistry.equation import Equation
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC, ALKALINE, MOLTEN, NEUTRAL
 from ionwright.chemistry.notation import species_text
 from ionwright.chemistry.solubility import solubility
-from ionwright.chemistry.species import Species
 from ionwright.curricula.wording import ions, listed, sentence_start
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.cell import Cell
+    from ionwright.chemistry.equation import Equation
+    from ionwright.chemistry.species import Species
 
 RISES, FALLS, UNCHANGED, NO_PH = "rises", "falls", "unchanged", "does not apply"
 COLOURLESS = "colourless"
@@ -55,7 +58,9 @@ def solution_account(cell: Cell, overall: Equation) -> SolutionAccount:
 
 
 @lru_cache(maxsize=4096)
-def _account(own: tuple[Species, ...], medium: str, names: tuple[str, ...], overall: Equation) -> SolutionAccount:
+def _account(
+    own: tuple[Species, ...], medium: str, names: tuple[str, ...], overall: Equation
+) -> SolutionAccount:
     change = _change(overall, medium)
     removed = tuple(kind for kind, amount in change.items() if kind.charge and amount < 0)
     formed = tuple(kind for kind, amount in change.items() if kind.charge and amount > 0)
@@ -68,7 +73,9 @@ def _account(own: tuple[Species, ...], medium: str, names: tuple[str, ...], over
     colour = _colour(own, removed, formed, overall)
     ph = _ph(change, medium, solids, formed)
     summary = _summary(removed, formed, remaining, solids, becomes)
-    return SolutionAccount(removed, formed, remaining, tuple(n for n, _, _ in solids), ph, colour, becomes, summary)
+    return SolutionAccount(
+        removed, formed, remaining, tuple(n for n, _, _ in solids), ph, colour, becomes, summary
+    )
 
 
 def _change(overall: Equation, medium: str) -> dict[Species, float]:
@@ -134,7 +141,9 @@ def _colour(
 ) -> str:
     before = {kind: colour for kind in own if not (colour := _short_colour(kind)).startswith(COLOURLESS)}
     after = {kind: colour for kind in formed if not (colour := _short_colour(kind)).startswith(COLOURLESS)}
-    parts = [f"the {colour} colour of the {ions(kind)} fades" for kind, colour in before.items() if kind in removed]
+    parts = [
+        f"the {colour} colour of the {ions(kind)} fades" for kind, colour in before.items() if kind in removed
+    ]
     parts += [f"turns {colour} with {ions(kind)}" for kind, colour in after.items() if kind not in before]
     parts += [
         f"turns {_COLOURED_PRODUCTS[kind.formula]} round the anode"
@@ -167,7 +176,11 @@ def _becomes(
     anions = [kind for kind in dict.fromkeys(left) if kind.charge < 0]
     solid = f" with a precipitate of {listed(dict.fromkeys(name for name, _, _ in solids))}" if solids else ""
     if not cations or not anions:
-        return f"more dilute {same}, and in the end water{solid}" if not cations and not anions else f"more dilute {same}{solid}"
+        return (
+            f"more dilute {same}, and in the end water{solid}"
+            if not cations and not anions
+            else f"more dilute {same}{solid}"
+        )
     if len(cations) == len(anions) == 1:
         name = compound_of(IONS[cations[0]], IONS[anions[0]]).name
         return f"{name if name.endswith(' acid') else f'{name} solution'}{solid}"
@@ -194,12 +207,19 @@ def _summary(
     if solids:
         named = listed(dict.fromkeys(f"{name} forms as a solid" for name, _, _ in solids))
         sentences.append(f"Where the new ions meet the others, {named}.")
-    sentences.append(f"The electrolyte becomes {becomes}." if not becomes.startswith("unchanged") else "The solution does not change.")
+    sentences.append(
+        f"The electrolyte becomes {becomes}."
+        if not becomes.startswith("unchanged")
+        else "The solution does not change."
+    )
     return " ".join(sentences)
 
 
 def _melt_account(
-    removed: tuple[Species, ...], formed: tuple[Species, ...], remaining: tuple[Species, ...], names: tuple[str, ...]
+    removed: tuple[Species, ...],
+    formed: tuple[Species, ...],
+    remaining: tuple[Species, ...],
+    names: tuple[str, ...],
 ) -> SolutionAccount:
     salt = f"molten {listed(names)}"
     if remaining:
@@ -210,4 +230,6 @@ def _melt_account(
         summary = f"{sentence_start(listed(ions(kind) for kind in removed))} leave the melt, which is slowly used up.{stay}"
     else:
         summary = f"The melt does not change.{stay}"
-    return SolutionAccount(removed, formed, remaining, (), NO_PH, NO_PH, f"less {salt}" if removed else salt, summary)
+    return SolutionAccount(
+        removed, formed, remaining, (), NO_PH, NO_PH, f"less {salt}" if removed else salt, summary
+    )

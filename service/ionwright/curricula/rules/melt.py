@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.couple import HYDROXIDE
 from ionwright.chemistry.melt import flux_ions
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.chemistry.species import Species
 from ionwright.curricula.model import PASS, Remark, Ruling, Situation
 from ionwright.curricula.wording import contender, ions, listed, metal, products, sentence_start
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.species import Species
 
 # How easily anions are discharged from a melt, the easiest first: by decomposition voltages of molten salts
 # (melts.toml) and, for hydride and sulfide, by the potentials of their couples.
@@ -23,7 +26,9 @@ class MeltCathode:
     @property
     def sentence(self) -> str:
         """The rule in words."""
-        return "In a melt there is no water: the metal ions are discharged and the metal forms at the cathode."
+        return (
+            "In a melt there is no water: the metal ions are discharged and the metal forms at the cathode."
+        )
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the metal that forms; pass for a solution in water."""
@@ -43,13 +48,20 @@ class MeltCathode:
         return Ruling(
             chosen=chosen,
             because=(because,),
-            ruled_out=tuple(Remark(p, _stays(p, name, is_flux=p.reactant in flux)) for p in metals if p is not chosen),
+            ruled_out=tuple(
+                Remark(p, _stays(p, name, is_flux=p.reactant in flux)) for p in metals if p is not chosen
+            ),
         )
 
 
 def _is_oxo_anion(ion: Species) -> bool:
     """Whether the ion would bring oxygen to the cathode: carbonate, sulfate and nitrate melts are no simple melts."""
-    return ion.charge < 0 and len(ion.atoms) > 1 and ion != HYDROXIDE and any(symbol == "O" for symbol, _ in ion.atoms)
+    return (
+        ion.charge < 0
+        and len(ion.atoms) > 1
+        and ion != HYDROXIDE
+        and any(symbol == "O" for symbol, _ in ion.atoms)
+    )
 
 
 def _stays(process: ElectrodeProcess, name: str, *, is_flux: bool) -> str:
@@ -84,11 +96,10 @@ class MeltAnode:
         return Ruling(
             chosen=chosen,
             because=(because,),
-            ruled_out=tuple(
-                Remark(p, _why_not(p, name)) for p in situation.remaining if p is not chosen
-            ),
+            ruled_out=tuple(Remark(p, _why_not(p, name)) for p in situation.remaining if p is not chosen),
             also_accepted=tuple(
-                Remark(p, "On carbon the oxygen burns the anode, so carbon dioxide is what leaves the cell.") for p in burning
+                Remark(p, "On carbon the oxygen burns the anode, so carbon dioxide is what leaves the cell.")
+                for p in burning
             ),
             is_contested=bool(burning),
         )

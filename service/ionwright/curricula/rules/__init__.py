@@ -1,0 +1,1 @@
+"""The vocabulary of discharge rules, applied to chemistry's competition."""

@@ -1,0 +1,161 @@
+"""Discharge at the anode by the school rule: a halide first, else hydroxide."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.chemistry.species import Species, species
+from ionwright.curricula.model import PASS, Remark, Ruling, Situation
+from ionwright.curricula.wording import contender, ions, listed, products, sentence_start
+
+if TYPE_CHECKING:
+    from ionwright.curricula.concentration import ConcentrationRule
+
+ALWAYS = "always"
+WHEN_CONCENTRATED = "when-concentrated"
+
+
+@dataclass(frozen=True, slots=True)
+class Halides:
+    """Discharges a halide, always or only from a concentrated solution.
+
+    Parameters
+    ----------
+    halides
+        The ions that count as halides here; fluoride never does.
+    mode
+        ``"always"`` or ``"when-concentrated"``.
+    concentration
+        How "concentrated" is read.
+    """
+
+    halides: tuple[Species, ...]
+    mode: str
+    concentration: ConcentrationRule
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        names = listed((ions(ion) for ion in self.halides), "or")
+        if self.mode == ALWAYS:
+            return f"If {names} are present, the halogen is given off, whatever the concentration."
+        return (
+            f"From a concentrated solution of {names} the halogen is given off, from a dilute one oxygen; "
+            f"a number counts as concentrated from {self.concentration.threshold_mol_dm3:g} mol/dm³ of the ion upwards."
+        )
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Choose the halogen, rule it out, or leave the choice between two halides open."""
+        present = [p for p in situation.of(Kind.HALOGEN) if p.reactant in self.halides]
+        if not present:
+            return PASS
+        if len(present) > 1:
+            easiest = min(present, key=lambda p: p.potential_V or 0.0)
+            return Ruling(
+                is_undecidable=True,
+                because=(
+                    f"The solution holds {listed(ions(p.reactant) for p in present)}, and this course has no rule for "
+                    f"choosing between two halides. By electrode potentials {products(easiest)} would form first.",
+                ),
+            )
+        if self.mode == ALWAYS:
+            return self._choose(present[0], situation, "", is_doubtful=False)
+        return self._by_concentration(present[0], situation)
+
+    def _by_concentration(self, halide: ElectrodeProcess, situation: Situation) -> Ruling:
+        reading = self.concentration.read(situation.cell, halide.reactant)
+        if reading.is_concentrated:
+            return self._choose(halide, situation, reading.assumption, is_doubtful=reading.is_doubtful)
+        name, halogen = ions(halide.reactant), products(halide)
+        contested = reading.is_doubtful or (halide.potential_V or 0.0) < 1.23
+        accepted = (
+            f"A real cell gives {halogen} even from a dilute solution."
+            if not reading.is_doubtful
+            else (f"If the solution counts as concentrated, {halogen} is the answer.")
+        )
+        return Ruling(
+            ruled_out=(
+                Remark(
+                    halide,
+                    f"The solution is dilute, so {name} stay in solution and hydroxide ions are discharged.",
+                ),
+            ),
+            also_accepted=(Remark(halide, accepted),) if contested else (),
+            is_contested=contested,
+            assumptions=(reading.assumption,) if reading.assumption else (),
+        )
+
+    def _choose(
+        self, chosen: ElectrodeProcess, situation: Situation, assumption: str, *, is_doubtful: bool
+    ) -> Ruling:
+        name = ions(chosen.reactant)
+        start = (
+            f"{sentence_start(name)} are present"
+            if self.mode == ALWAYS
+            else f"The solution is concentrated in {name}"
+        )
+        rest = [p for p in situation.remaining if p is not chosen]
+        oxygen = [p for p in rest if p.kind is Kind.OXYGEN]
+        return Ruling(
+            chosen=chosen,
+            because=(f"{start}, so {products(chosen)} forms at the anode rather than oxygen.",),
+            ruled_out=tuple(Remark(p, _beside_halide(p, name)) for p in rest),
+            also_accepted=tuple(
+                Remark(p, "If the solution counts as dilute, oxygen is the answer.")
+                for p in oxygen
+                if is_doubtful
+            ),
+            is_contested=is_doubtful,
+            assumptions=(assumption,) if assumption else (),
+        )
+
+
+def _beside_halide(process: ElectrodeProcess, halide: str) -> str:
+    if process.kind is Kind.OXYGEN:
+        return f"{sentence_start(halide)} are discharged in preference to hydroxide ions."
+    return f"{sentence_start(contender(process))} stay as they are: this course looks at the halide first."
+
+
+@dataclass(frozen=True, slots=True)
+class OxygenOtherwise:
+    """Without a halide to discharge, hydroxide ions are discharged and oxygen is given off."""
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        return "Otherwise hydroxide ions are discharged and oxygen is given off."
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Choose oxygen, unless an anion is there for which the course has no rule."""
+        beyond = [p.reactant for p in situation.of(Kind.REACTION, Kind.CHARGE) if p.reactant.charge < 0]
+        if beyond:
+            return Ruling(
+                is_undecidable=True,
+                because=(
+                    f"This course has no rule for {listed(dict.fromkeys(ions(ion) for ion in beyond))} at the anode: "
+                    "they are oxidised more easily than hydroxide ions.",
+                ),
+            )
+        chosen = situation.of(Kind.OXYGEN)[0]
+        return Ruling(
+            chosen=chosen,
+            because=(self._because(situation),),
+            ruled_out=tuple(
+                Remark(
+                    p,
+                    f"{sentence_start(ions(p.reactant))} stay as they are: this course discharges only negative ions at the anode.",
+                )
+                for p in situation.remaining
+                if p is not chosen
+            ),
+        )
+
+    def _because(self, situation: Situation) -> str:
+        others = [ion for ion in situation.cell.own_ions if ion.charge < 0 and ion != species("OH^-")]
+        if not others:
+            return "Hydroxide ions are the only negative ions present, so they are discharged and oxygen is given off."
+        left = listed(ions(ion) for ion in others)
+        verb = "stay" if others else "stays"
+        return f"Hydroxide ions are discharged more easily than {left}, which {verb} in solution; oxygen is given off."

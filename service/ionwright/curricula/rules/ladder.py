@@ -1,0 +1,141 @@
+"""Discharge at the cathode by the reactivity series."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.curricula.model import Remark, Ruling, Situation
+from ionwright.curricula.wording import ions, listed, metal, products, sentence_start
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from ionwright.chemistry.species import Species
+
+HYDROGEN = "H"
+
+
+@dataclass(frozen=True, slots=True)
+class Ladder:
+    """Compares metals with hydrogen in the reactivity series.
+
+    Parameters
+    ----------
+    order
+        Element symbols as the course prints them, most reactive first, ``"H"`` among them; ``"C"`` is ignored.
+    wider_order
+        A longer series for metals that the course does not print; a metal in neither is not decidable.
+    """
+
+    order: tuple[str, ...]
+    wider_order: tuple[str, ...]
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        listed_order = ", ".join(metal(s) for s in self.order if s != "C")
+        return (
+            "A metal above hydrogen in the reactivity series stays in solution and hydrogen is given off; "
+            f"a metal below hydrogen deposits, the least reactive first. The series is: {listed_order}."
+        )
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Choose the least reactive metal below hydrogen, else hydrogen."""
+        outside = self._outside(situation.remaining)
+        if outside:
+            return Ruling(
+                is_undecidable=True,
+                because=(
+                    f"This course has no rule for {listed(ions(ion) for ion in outside)} at the cathode: "
+                    "it compares metals with hydrogen and goes no further.",
+                ),
+            )
+        metals = {p.metal: p for p in sorted(situation.of(Kind.METAL), key=lambda p: p.is_listed)}
+        below = sorted((m for m in metals if self._is_below(m)), key=self._place)
+        assumptions = tuple(self._assumption(m) for m in metals if m not in self.order)
+        if below:
+            return self._deposit(metals[below[-1]], situation, assumptions)
+        return self._hydrogen(situation, assumptions)
+
+    def _outside(self, remaining: Iterable[ElectrodeProcess]) -> tuple[Species, ...]:
+        """Ions that the ladder cannot place: unknown metals, and ions that are reduced without giving a metal."""
+        processes = tuple(remaining)
+        placed = {p.reactant for p in processes if p.kind is Kind.METAL and self._place(p.metal) is not None}
+        able = (p for p in processes if p.kind in {Kind.METAL, Kind.CHARGE, Kind.REACTION})
+        return tuple(dict.fromkeys(p.reactant for p in able if p.reactant not in placed))
+
+    def _place(self, symbol: str) -> float | None:
+        if symbol in self.order and HYDROGEN in self.order:
+            return float(self.order.index(symbol) - self.order.index(HYDROGEN))
+        if symbol in self.wider_order:
+            return float(self.wider_order.index(symbol) - self.wider_order.index(HYDROGEN))
+        return None
+
+    def _is_below(self, symbol: str) -> bool:
+        place = self._place(symbol)
+        return place is not None and place > 0
+
+    def _assumption(self, symbol: str) -> str:
+        where = "below" if self._is_below(symbol) else "above"
+        return (
+            f"{sentence_start(metal(symbol))} is not on this course's reactivity series; "
+            f"a longer series places it {where} hydrogen."
+        )
+
+    def _deposit(
+        self, chosen: ElectrodeProcess, situation: Situation, assumptions: tuple[str, ...]
+    ) -> Ruling:
+        name = metal(chosen.metal)
+        return Ruling(
+            chosen=chosen,
+            because=(
+                f"{sentence_start(name)} is below hydrogen in the reactivity series, so {ions(chosen.reactant)} "
+                "are discharged in preference to hydrogen ions.",
+            ),
+            ruled_out=tuple(
+                Remark(p, self._why_not_beside_metal(p, name)) for p in situation.remaining if p is not chosen
+            ),
+            assumptions=assumptions,
+        )
+
+    def _why_not_beside_metal(self, process: ElectrodeProcess, name: str) -> str:
+        if process.kind is Kind.HYDROGEN:
+            return f"Hydrogen is above {name} in the reactivity series, so hydrogen ions stay in solution."
+        if process.metal and process.metal != name and metal(process.metal) != name:
+            return (
+                f"{sentence_start(metal(process.metal))} is above {name} in the reactivity series, "
+                f"so {ions(process.reactant)} stay in solution."
+            )
+        return "This course lets the metal ion go all the way to the metal."
+
+    def _hydrogen(self, situation: Situation, assumptions: tuple[str, ...]) -> Ruling:
+        chosen = situation.of(Kind.HYDROGEN)[0]
+        above = list(situation.of(Kind.METAL))
+        if above:
+            names = listed(dict.fromkeys(metal(p.metal) for p in above))
+            verb = "is" if len({p.metal for p in above}) == 1 else "are"
+            reason = (
+                f"{sentence_start(names)} {verb} above hydrogen in the reactivity series, "
+                "so hydrogen ions are discharged instead and hydrogen is given off."
+            )
+        else:
+            reason = "Hydrogen ions are the only positive ions that can be discharged here, so hydrogen is given off."
+        return Ruling(
+            chosen=chosen,
+            because=(reason,),
+            ruled_out=tuple(Remark(p, self._why_above(p)) for p in situation.remaining if p is not chosen),
+            assumptions=assumptions,
+        )
+
+    def _why_above(self, process: ElectrodeProcess) -> str:
+        if process.kind is Kind.METAL:
+            return (
+                f"{sentence_start(metal(process.metal))} is above hydrogen in the reactivity series, "
+                f"so {ions(process.reactant)} stay in solution."
+            )
+        return (
+            f"This course compares metals with hydrogen only; it does not look at {ions(process.reactant)} "
+            f"becoming {products(process)}."
+        )

@@ -1,0 +1,73 @@
+"""Discharge in a plating bath."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.medium import ACIDIC
+from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.curricula.model import PASS, Remark, Ruling, Situation
+from ionwright.curricula.wording import contender, ions, metal, sentence_start
+
+_PLATES_FROM_WATER = frozenset({"usually", "sometimes"})
+
+
+@dataclass(frozen=True, slots=True)
+class Plating:
+    """With an anode of the same metal the cell is a plating bath, and the metal deposits."""
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        return (
+            "When the anode is made of the metal whose ions are in the solution, the cell is set up for plating: "
+            "the metal deposits on the cathode even if it stands a little above hydrogen."
+        )
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Choose the plating metal, if it can be plated from water."""
+        ion = situation.cell.plating_ion()
+        deposits = [p for p in situation.of(Kind.METAL) if p.reactant == ion]
+        if ion is None or not deposits or IONS[ion].plates not in _PLATES_FROM_WATER:
+            return PASS
+        chosen = max(deposits, key=lambda p: (p.is_listed, p.potential_V or 0.0))
+        if _is_below_hydrogen(chosen) or _nobler_than(chosen, situation):
+            return PASS  # the ordinary rules choose it, or a nobler metal, without help
+        name = metal(chosen.metal)
+        acid = situation.cell.medium == ACIDIC
+        return Ruling(
+            chosen=chosen,
+            because=(
+                f"The anode is {name} and the solution holds {ions(ion)}: the cell is set up for {name} plating, "
+                f"so {name} deposits on the cathode although it stands above hydrogen in the reactivity series.",
+            ),
+            ruled_out=tuple(
+                Remark(p, _passed_for_plating(p, name)) for p in situation.remaining if p is not chosen
+            ),
+            also_accepted=tuple(
+                Remark(
+                    p,
+                    "By the reactivity series alone hydrogen would be the answer; some of it does form beside the metal.",
+                )
+                for p in situation.of(Kind.HYDROGEN)
+            ),
+            is_contested=acid,
+        )
+
+
+def _passed_for_plating(process: ElectrodeProcess, name: str) -> str:
+    if process.kind is Kind.HYDROGEN:
+        return f"In a plating bath most of the current deposits {name}; little hydrogen forms."
+    return f"{sentence_start(contender(process))} stay in solution while {name} deposits."
+
+
+def _is_below_hydrogen(process: ElectrodeProcess) -> bool:
+    return process.potential_V is not None and process.potential_V > 0
+
+
+def _nobler_than(chosen: ElectrodeProcess, situation: Situation) -> bool:
+    return any(
+        p.potential_V is not None and p.potential_V > 0 and p.reactant != chosen.reactant
+        for p in situation.of(Kind.METAL, Kind.CHARGE, Kind.REACTION)
+    )

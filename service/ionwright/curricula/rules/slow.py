@@ -1,0 +1,45 @@
+"""Rules out processes that do not run at an ordinary electrode in spite of their potential."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ionwright.curricula.model import Remark, Ruling, Situation
+from ionwright.curricula.wording import ions, listed, sentence_start
+
+
+@dataclass(frozen=True, slots=True)
+class SlowReductionsOut:
+    """Rules out reductions that do not run at an ordinary cathode in spite of their potential."""
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        return "Ions such as nitrate and sulfate are not reduced at the cathode in class, whatever their potentials say."
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Rule out every slow process."""
+        return Ruling(ruled_out=tuple(Remark(p, p.slow) for p in situation.remaining if p.slow))
+
+
+@dataclass(frozen=True, slots=True)
+class SlowOxidationsOut:
+    """Rules out oxidations that do not run at an ordinary anode in spite of their potential."""
+
+    @property
+    def sentence(self) -> str:
+        """The rule in words."""
+        return "Sulfate, nitrate, carbonate, phosphate and fluoride ions are never discharged from a solution in water."
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Rule out every slow process; leave undecided where an ion's oxidation is not in the tables."""
+        open_question = situation.competition.untabulated
+        if open_question:
+            return Ruling(
+                is_undecidable=True,
+                because=(
+                    f"{sentence_start(listed(ions(ion) for ion in open_question))} are oxidised at an anode before water, "
+                    "and no rule of this course says what they give.",
+                ),
+            )
+        return Ruling(ruled_out=tuple(Remark(p, p.slow) for p in situation.remaining if p.slow))
