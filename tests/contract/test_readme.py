@@ -4,16 +4,23 @@ from __future__ import annotations
 
 import json
 import re
+import shlex
+import subprocess
+import sys
 import tomllib
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import pytest
 
+from ionwright.api import create_app
 from ionwright.api.gunicorn_settings import DEFAULT_BIND
 from ionwright.curricula.host import load_curricula
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+    from flask.testing import FlaskClient
 
 FENCE = re.compile(r"^```(\w+)\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 SETTING = re.compile(r"IONWRIGHT_[A-Z]+(?:_[A-Z]+)*")
@@ -27,6 +34,28 @@ def readme(clone: Path) -> str:
 
 def fences(readme: str, language: str) -> list[str]:
     return [text.strip() for kind, text in FENCE.findall(readme) if kind == language]
+
+
+@pytest.fixture(scope="module")
+def client() -> FlaskClient:
+    return create_app().test_client()
+
+
+def command_lines(readme: str, program: str) -> list[list[str]]:
+    """The commands of the shell fences that call `program`, split as a shell would."""
+    lines: list[list[str]] = []
+    for fence in fences(readme, "sh"):
+        words = shlex.split(fence)
+        starts = [place for place, word in enumerate(words) if word in ("curl", ".venv/bin/ionwright")]
+        lines += [words[start:end] for start, end in pairwise([*starts, len(words)])]
+    return [words for words in lines if words[0] == program]
+
+
+def holds(whole: object, part: object) -> bool:
+    """Whether `part` is `whole` with members left out."""
+    if isinstance(part, dict) and isinstance(whole, dict):
+        return all(name in whole and holds(whole[name], value) for name, value in part.items())
+    return whole == part
 
 
 def test_the_first_two_commands_are_to_run_and_to_test(readme: str, clone: Path) -> None:
@@ -51,10 +80,38 @@ def test_requests_go_to_the_default_address(readme: str) -> None:
     assert set(addresses) == {DEFAULT_BIND}
 
 
-def test_json_is_json(readme: str) -> None:
-    texts = fences(readme, "json")
-    assert texts
-    assert all(isinstance(json.loads(text), dict) for text in texts)
+def test_the_first_request_gets_the_answer_shown(readme: str, client: FlaskClient) -> None:
+    (request,) = (words for words in command_lines(readme, "curl") if "-d" in words)
+    body = json.loads(request[request.index("-d") + 1])
+    answer = client.post(request[2].split("9648")[1], json=body)
+    assert answer.status_code == 200
+    (shown,) = map(json.loads, fences(readme, "json"))
+    assert len(shown) > 3
+    for name, member in shown.items():
+        assert holds(answer.json[name], member), answer.json[name]
+
+
+def test_the_links_show_where_two_courses_part(readme: str, client: FlaskClient) -> None:
+    links = [words[2].split("9648")[1] for words in command_lines(readme, "curl") if "-d" not in words]
+    answers = [client.get(link).json for link in links]
+    assert [answer["anode"]["products"][0]["formula"] for answer in answers] == ["O2", "Cl2"]
+
+
+def test_the_commands_of_the_terminal_work(readme: str) -> None:
+    lines = command_lines(readme, ".venv/bin/ionwright")
+    assert lines
+    for words in lines:
+        done = subprocess.run(
+            [sys.executable, "-m", "ionwright", *words[1:]], check=False, capture_output=True
+        )
+        assert done.returncode == 0, done.stderr
+        assert done.stdout
+
+
+def test_the_notebook_works(readme: str) -> None:
+    (cell,) = fences(readme, "python")
+    done = subprocess.run([sys.executable, "-c", cell], check=False, capture_output=True, text=True)
+    assert (done.stdout, done.stderr) == ("Ag^+ + e- -> Ag\n", "")
 
 
 def test_the_curriculum_shown_loads(readme: str, tmp_path: Path) -> None:
