@@ -158,7 +158,7 @@ def _without_comma(digits: str) -> str:
         _refuse(
             f'"{digits}" can be read in two ways.',
             position=digits.index(","),
-            remedy=f'Write the number with a decimal point and no thousands mark, such as "{whole}.{decimals[:2] or "0"}".',
+            remedy=f'Write it with a decimal point and no thousands mark, such as "{whole}.{decimals[:2] or "0"}".',
         )
     return f"{whole}.{decimals}"
 

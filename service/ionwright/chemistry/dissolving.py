@@ -21,6 +21,10 @@ _OXIDE: Final = ion("O^2-")
 _HYDROXIDE: Final = ion("OH^-")
 _PEROXIDE: Final = ion("O2^2-")
 _HYDRIDE: Final = ion("H^-")
+_PURE_WATER: Final = (
+    "Pure water hardly conducts, so a little dilute acid, or a salt such as sodium sulfate, is taken to be added to "
+    "carry the current."
+)
 _LENIENCE: Final = 1.2
 """A concentration is refused only if it clearly exceeds what dissolves: molality and concentration differ a little."""
 
@@ -56,10 +60,7 @@ def dissolved_ions(compound: Compound) -> DissolvedIons:
     if compound == WATER:
         return DissolvedIons(
             compound.ions,
-            assumptions=(
-                "Pure water hardly conducts, so a little dilute acid, or a salt such as sodium sulfate, is taken to be "
-                "added to carry the current.",
-            ),
+            assumptions=(_PURE_WATER,),
         )
     _check_reaction_with_water(compound)
     if compound.role == "acid":
@@ -131,7 +132,7 @@ def _check_solubility(compound: Compound) -> tuple[str, ...]:
         how = "does not dissolve" if found.category == "insoluble" else "dissolves far too little"
         raise CellRefused(
             "insoluble",
-            f"{_capital(compound.name)} {how} in water, so too few ions are set free to carry a current. {found.reason}",
+            f"{_capital(compound.name)} {how} in water, so too few ions carry a current. {found.reason}",
             remedy=_soluble_remedy(compound),
         )
     notes = []
@@ -223,5 +224,5 @@ def weak_share(compound: Compound, amount: float) -> float:
     """
     if compound.pKa is None:
         return amount
-    constant = 10.0**-compound.pKa
+    constant: float = 10.0**-compound.pKa
     return (sqrt(constant * constant + 4 * constant * amount) - constant) / 2

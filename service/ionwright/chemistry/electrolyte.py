@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import TYPE_CHECKING, Final, Literal
 
+from ionwright.chemistry.asked_state import State, state_to_work_with
 from ionwright.chemistry.compound import SubstanceReading, read_substance
 from ionwright.chemistry.concentration import Concentration, concentration_of, read_concentration
 from ionwright.chemistry.dissolving import check_amount, dissolved_ions, weak_share
@@ -13,7 +14,7 @@ from ionwright.chemistry.faults import CellRefused, FormulaError
 from ionwright.chemistry.ion import Ion, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound
 from ionwright.chemistry.melting import melted
-from ionwright.chemistry.mixture import Amounts, Solute, after_mixing, check_given_pH
+from ionwright.chemistry.mixture import Amounts, Solute, after_mixing, check_given_ph
 from ionwright.chemistry.solubility import nonexistence_reason
 from ionwright.errors import IonwrightError
 
@@ -28,7 +29,6 @@ _HYDROXIDE: Final = ion("OH^-")
 _Kw: Final = 1e-14
 """Ionic product of water at 25 °C [mol2/dm6]."""
 
-State = Literal["aqueous", "molten"]
 Word = Literal["dilute", "concentrated"]
 
 
@@ -173,7 +173,9 @@ def make_electrolyte(ingredients: tuple[Ingredient, ...], state: str, ph: float 
     solutes, assumptions = _solutes(ingredients, readings)
     for index, one in enumerate(solutes):
         _check_existence(one.compound, index)
-    chosen, said = _state(state, readings, solutes)
+    chosen, said = state_to_work_with(
+        state, readings, has_concentration=any(one.concentration for one in solutes)
+    )
     assumptions += said
     if chosen == "molten":
         return _melt(solutes, assumptions)
@@ -222,39 +224,6 @@ def _check_existence(compound: Compound, index: int) -> None:
         )
 
 
-def _state(
-    state: str, readings: list[SubstanceReading], solutes: tuple[Dissolved, ...]
-) -> tuple[State, list[str]]:
-    """The state to work with, and the sentences that say why."""
-    words = {reading.state_word for reading in readings}
-    if state == "solid" or (state == "aqueous" and "solid" in words):
-        name = solutes[0].compound.name
-        raise CellRefused(
-            "ions-cannot-move",
-            f"In solid {name} the ions are held in a lattice and cannot move, so it does not conduct.",
-            where="state",
-            remedy="Melt it, or dissolve it in water.",
-        )
-    if state == "molten":
-        if "aqueous" in words:
-            return "molten", ["A melt is taken, because the state that was asked for is molten."]
-        return "molten", []
-    if state == "liquid":
-        if all(one.compound == WATER for one in solutes) or any(one.concentration for one in solutes):
-            return "aqueous", ["The liquid is taken as a solution in water."]
-        return "molten", ["A liquid salt without water is a molten salt, so a melt is taken."]
-    if state != "aqueous":
-        raise CellRefused(
-            "bad-state",
-            f'"{state[:40]}" is not a state of an electrolyte.',
-            where="state",
-            remedy="Write aqueous or molten.",
-        )
-    if "molten" in words:
-        return "molten", ["The name says that it is molten, so a melt is taken."]
-    return "aqueous", []
-
-
 def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte:
     melt = melted(tuple(one.compound for one in solutes))
     return Electrolyte(
@@ -269,7 +238,7 @@ def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte
 
 
 def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: list[str]) -> Electrolyte:
-    _check_pH(ph)
+    _check_ph(ph)
     notes: list[str] = []
     parts: list[Solute] = []
     for index, one in enumerate(solutes):
@@ -293,7 +262,7 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         amounts = mixed.amounts
         assumptions += mixed.assumptions
     if ph is not None:
-        check_given_pH(amounts, ph, of_acid=any(one.compound.role == "acid" for one in parts))
+        check_given_ph(amounts, ph, of_acid=any(one.compound.role == "acid" for one in parts))
     return Electrolyte(
         ingredients=solutes,
         state="aqueous",
@@ -316,7 +285,7 @@ def _amounts_of_one(solute: Solute) -> Amounts:
     return {one: solute.amount * count for one, count in solute.ions}
 
 
-def _check_pH(ph: float | None) -> None:
+def _check_ph(ph: float | None) -> None:
     if ph is not None and not (isfinite(ph) and -1 <= ph <= 15):
         raise CellRefused(
             "out-of-range",

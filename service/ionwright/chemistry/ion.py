@@ -158,7 +158,7 @@ IONS: Final[Mapping[Species, Ion]] = MappingProxyType(
 USUAL_CHARGES: Final[Mapping[str, tuple[int, Mapping[str, int]]]] = MappingProxyType(
     {row["element"]: (row["charge"], row.get("with", {})) for row in read_table("ions.toml")["usual_charge"]}
 )
-"""For an element with several charges: the charge a name without a Roman numeral means, and by partner ion the exceptions."""
+"""By element: the charge that a name without a Roman numeral means, and the exceptions by partner ion."""
 
 
 @lru_cache(maxsize=1024)

@@ -236,7 +236,7 @@ def compound_of(*ions: Ion) -> Compound:
 
 @lru_cache(maxsize=1024)
 def molar_mass(compound: Compound) -> float | None:
-    """Molar mass of a compound, water of crystallisation included [g/mol]; None if the mass of an element is not known."""
+    """Molar mass with the water of crystallisation [g/mol]; None if the mass of an element is not known."""
     total = 0.0
     for symbol, count in read_formula(compound.formula).composition.items():
         mass = ELEMENTS[symbol].relative_atomic_mass

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.faults import CellRefused
-from ionwright.chemistry.ion import Ion
 from ionwright.chemistry.ionic_compound import WATER, Compound
 from ionwright.chemistry.melt import flux_note, is_molten_only_in_mixture, melt_of
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.ion import Ion
 
 __all__ = ["Melted", "melted"]
 
 _ALUMINA: Final = "Al2O3"
 _IN_CRYOLITE_C: Final = 960.0
+_ALUMINA_ASSUMPTION: Final = "Aluminium oxide melts only above 2000 °C, so it is taken to be dissolved in molten cryolite at about 960 °C."
 
 
 class Melted(NamedTuple):
@@ -56,10 +59,7 @@ def melted(compounds: tuple[Compound, ...]) -> Melted:
         working_C = melt_of(compounds[0]).melts_C
         if compounds[0].formula == _ALUMINA:
             working_C = _IN_CRYOLITE_C
-            assumptions = (
-                "Aluminium oxide melts only above 2000 °C, so it is taken to be dissolved in molten cryolite at about "
-                "960 °C.",
-            )
+            assumptions = (_ALUMINA_ASSUMPTION,)
     ions = tuple(dict.fromkeys(one for c in compounds for one, _ in c.lattice_ions))
     ordered = tuple(sorted(ions, key=lambda one: one.charge < 0))
     return Melted(ordered, working_C, assumptions, tuple(dict.fromkeys(one for one in (note, *notes) if one)))

@@ -10,7 +10,7 @@ from ionwright.chemistry.ion import Ion, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound, compound_of
 from ionwright.chemistry.solubility import clash_reason, nonexistence_reason, solubility
 
-__all__ = ["Amounts", "Mixed", "Solute", "after_mixing", "check_given_pH"]
+__all__ = ["Amounts", "Mixed", "Solute", "after_mixing", "check_given_ph"]
 
 _HYDROGEN: Final = ion("H^+")
 _HYDROXIDE: Final = ion("OH^-")
@@ -96,10 +96,10 @@ def _check_pair(first: Solute, second: Solute, amounts: Amounts, index: int) -> 
                 for anion, _ in other.ions:
                     if anion.charge < 0 and anion in amounts:
                         said += _check_ions(cation, anion, other.compound, amounts, index)
-    for one, _ in first.ions:
-        for other_ion, _ in second.ions:
-            if one.charge * other_ion.charge > 0:
-                _check_clash(one, other_ion, index)
+    for ion_here, _ in first.ions:
+        for ion_there, _ in second.ions:
+            if ion_here.charge * ion_there.charge > 0:
+                _check_clash(ion_here, ion_there, index)
     return said
 
 
@@ -166,7 +166,7 @@ def _ion_product(cation: Ion, anion: Ion, amounts: Amounts) -> float | None:
     return float(first ** numbers[cation] * second ** numbers[anion])
 
 
-def check_given_pH(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
+def check_given_ph(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
     """Refuse a pH that the ions would not survive.
 
     Parameters

@@ -13,16 +13,16 @@ if TYPE_CHECKING:
     from ionwright.chemistry.formula import Formula
 
 __all__ = [
-    "NON_METALS",
     "NON_ELECTROLYTE_NAMES",
+    "NON_METALS",
     "refusal_of_formula",
     "refusal_of_molecule",
     "refusal_of_name",
 ]
 
 NON_METALS: Final = frozenset(
-    ("H", "He", "B", "C", "N", "O", "F", "Ne", "Si", "P", "S", "Cl", "Ar", "Ge", "As", "Se", "Br", "Kr", "Te", "I", "Xe",
-     "At", "Rn", "Ts", "Og")
+    ("H", "He", "B", "C", "N", "O", "F", "Ne", "Si", "P", "S", "Cl", "Ar", "Ge", "As", "Se", "Br", "Kr", "Te", "I",
+     "Xe", "At", "Rn", "Ts", "Og")
 )  # fmt: skip
 """Symbols of the elements that are no metals."""
 

@@ -196,7 +196,7 @@ def _clash(row: dict[str, Any]) -> _Clash:
 
 
 _CLASHES: Final = {pair: clash.reason for clash in map(_clash, _TABLE["clash"]) for pair in clash.pairs}
-_ACID_CLASHES: Final = {
+_ACID_CLASHES: Final[dict[Species, str]] = {
     ion(anion).species: row["reason"] for row in _TABLE["acid_clash"] for anion in row["anions"]
 }
 _HYDROGEN: Final = ion("H^+").species
@@ -210,7 +210,7 @@ def clash_reason(one: Species, other: Species) -> str:
     one, other
         Two ions, in any order.
     """
-    if one == _HYDROGEN or other == _HYDROGEN:
+    if _HYDROGEN in (one, other):
         return _ACID_CLASHES.get(other if one == _HYDROGEN else one, "")
     return _CLASHES.get((one, other)) or _CLASHES.get((other, one), "")
 
