@@ -34,8 +34,8 @@ class Electrode:
         ``"inert"``, ``"active"`` (dissolves) or ``"filming"`` (grows an oxide skin), unless the electrolyte decides otherwise.
     melts_C
         Melting point [degC]; None if the material does not melt in any school cell.
-    caution
-        What a user of this material should know; may be empty.
+    caution, caution_as_anode
+        The hazard of handling this material, or of using it as the anode; may be empty.
     """
 
     id: str
@@ -45,6 +45,7 @@ class Electrode:
     anode: str
     melts_C: float | None
     caution: str
+    caution_as_anode: str
     note: str
     source: str
     verified: bool
@@ -69,6 +70,7 @@ def _electrode(row: dict[str, Any]) -> Electrode:
         anode=row["anode"],
         melts_C=row.get("melts_C"),
         caution=row.get("caution", ""),
+        caution_as_anode=row.get("caution_as_anode", ""),
         note=row.get("note", ""),
         source=row["source"],
         verified=row["verified"],

@@ -231,14 +231,20 @@ def _cathode_rules(cathode: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
         if cathode["rule"] == LADDER
         else MostPositive(cathode["hydrogen_as"])
     )
-    return (MeltCathode(), SlowReductionsOut(), Amalgam(), Plating(), decisive)
+    return (
+        MeltCathode(),
+        SlowReductionsOut(is_told=cathode["rule"] == STANDARD_POTENTIAL),
+        Amalgam(),
+        Plating(),
+        decisive,
+    )
 
 
 def _anode_rules(anode: Mapping[str, Any], concentration: ConcentrationRule) -> tuple[DischargeRule, ...]:
     first: tuple[DischargeRule, ...] = (
         ActiveElectrode(tuple(anode["active_electrodes"]), anode["films"]),
         MeltAnode(),
-        SlowOxidationsOut(),
+        SlowOxidationsOut(is_told=anode["halides"] == BY_POTENTIAL),
     )
     if anode["halides"] == BY_POTENTIAL:
         return (*first, LeastPositive(concentration))

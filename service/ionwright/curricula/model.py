@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Remark:
-    """A process with what is to be said of it."""
+    """A process with what is to be said of it; an empty sentence leaves out what the course never speaks of."""
 
     process: ElectrodeProcess
     because: str

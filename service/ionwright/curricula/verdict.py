@@ -11,6 +11,7 @@ from ionwright.curricula.model import Curriculum, DischargeRule, Remark, Ruling,
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import Cell
     from ionwright.chemistry.process import Competition, ElectrodeProcess
+    from ionwright.chemistry.species import Species
 
 DECIDED = "decided"
 NOT_DECIDABLE = "not-decidable"
@@ -29,7 +30,9 @@ class Verdict:
     because
         The reasons for the choice, or for leaving it open.
     passed_over
-        Every other process with the reason it does not run.
+        Every other process that the course speaks of, with the reason it does not run.
+    spectators
+        Ions that move to this electrode and take no part there.
     also_accepted
         Other answers that the curriculum accepts.
     is_contested
@@ -42,6 +45,7 @@ class Verdict:
     chosen: ElectrodeProcess | None
     because: tuple[str, ...]
     passed_over: tuple[Remark, ...] = ()
+    spectators: tuple[Species, ...] = ()
     also_accepted: tuple[Remark, ...] = ()
     is_contested: bool = False
     assumptions: tuple[str, ...] = ()
@@ -127,7 +131,8 @@ def _decided(competition: Competition, gathered: Ruling, chosen: ElectrodeProces
         competition,
         chosen,
         gathered.because,
-        passed_over=_complete(competition, gathered.ruled_out, chosen),
+        passed_over=(passed_over := _complete(competition, gathered.ruled_out, chosen)),
+        spectators=_idle(competition, chosen, passed_over),
         also_accepted=gathered.also_accepted,
         is_contested=gathered.is_contested,
         assumptions=gathered.assumptions,
@@ -139,7 +144,8 @@ def _open(competition: Competition, gathered: Ruling, ruling: Ruling) -> Verdict
         competition,
         None,
         ruling.because,
-        passed_over=_complete(competition, gathered.ruled_out, None),
+        passed_over=(passed_over := _complete(competition, gathered.ruled_out, None)),
+        spectators=_idle(competition, None, passed_over),
         assumptions=gathered.assumptions,
     )
 
@@ -147,7 +153,20 @@ def _open(competition: Competition, gathered: Ruling, ruling: Ruling) -> Verdict
 def _complete(
     competition: Competition, ruled_out: tuple[Remark, ...], chosen: ElectrodeProcess | None
 ) -> tuple[Remark, ...]:
-    """One remark for each process that does not run, in the order of the competition."""
+    """One remark for each process that does not run and that the course speaks of, in the order of the competition."""
     reasons = {remark.process: remark.because for remark in reversed(ruled_out)}
     silent = "Another process is preferred." if chosen else "The rules of this course do not reach this cell."
-    return tuple(Remark(p, reasons.get(p, silent)) for p in competition.processes if p != chosen)
+    remarks = (Remark(p, reasons.get(p, silent)) for p in competition.processes if p != chosen)
+    return tuple(remark for remark in remarks if remark.because)
+
+
+def _idle(
+    competition: Competition, chosen: ElectrodeProcess | None, passed_over: tuple[Remark, ...]
+) -> tuple[Species, ...]:
+    """The ions that move to this electrode and are in no process that is spoken of."""
+    sign = 1 if competition.electrode == "cathode" else -1
+    told = {remark.process.reactant for remark in passed_over} | ({chosen.reactant} if chosen else set())
+    unspoken = (
+        p.reactant for p in competition.processes if p.reactant.charge * sign > 0 and p.reactant not in told
+    )
+    return tuple(dict.fromkeys((*competition.spectators, *unspoken)))

@@ -46,6 +46,13 @@ def products(process: ElectrodeProcess) -> str:
 
 
 @lru_cache(maxsize=1024)
+def forming(process: ElectrodeProcess) -> str:
+    """The products with their verb: ``"copper forms"``, ``"iron(II) ions form"``."""
+    is_plural = len(process.products) > 1 or process.products[0].charge
+    return f"{products(process)} {'form' if is_plural else 'forms'}"
+
+
+@lru_cache(maxsize=1024)
 def contender(process: ElectrodeProcess) -> str:
     """What competes: ``"copper(II) ions"``, ``"hydrogen ions"``, ``"the copper of the anode"``."""
     if process.kind in {Kind.DISSOLVES, Kind.FILM}:
@@ -58,6 +65,8 @@ def contender(process: ElectrodeProcess) -> str:
 @lru_cache(maxsize=256)
 def volts(potential_V: float) -> str:
     """A potential to two decimals with its sign: ``"+0.34 V"``, ``"−0.76 V"``."""
+    if round(potential_V, 2) == 0:
+        return "0.00 V"
     return f"{potential_V:+.2f} V".replace("-", "\N{MINUS SIGN}")
 
 

@@ -88,17 +88,21 @@ def _cautions(
         found.append(_row("hydrogen_with_oxidiser"))
     found += [caution for kind in (*own, *formed) for caution in _by_ion().get(kind, ())]
     found += _of_medium(medium, melt_C, formed, is_concentrated_acid=is_concentrated_acid)
-    found += [
-        Caution(f"{electrodes()[id_].name} electrode", electrodes()[id_].caution)
-        for id_ in dict.fromkeys(electrode_ids)
-        if electrodes()[id_].caution and id_ != "graphite"
-    ]
+    found += _of_electrodes(*electrode_ids)
     return (*dict.fromkeys(found), _row("general"))
+
+
+def _of_electrodes(cathode_id: str, anode_id: str) -> list[Caution]:
+    cathode, anode = electrodes()[cathode_id], electrodes()[anode_id]
+    texts = [(cathode, cathode.caution), (anode, anode.caution), (anode, anode.caution_as_anode)]
+    return [Caution(f"{electrode.name} electrode", text) for electrode, text in texts if text]
 
 
 def _of_product(kind: Species) -> list[Caution]:
     known = SUBSTANCES.get(kind.ascii)
-    return [Caution(known.hazard, known.caution)] if known and known.caution else []
+    if known is None or not known.caution or known.hazard.startswith("low hazard"):
+        return []
+    return [Caution(known.hazard, known.caution)]
 
 
 def _of_medium(

@@ -99,7 +99,7 @@ def _electrode(prediction: Prediction, account: ElectrodeAccount, notations: Not
     document["competition"] = _competition(prediction, account, notations)
     document["spectators"] = [
         {"formula": kind.ascii, "because": _idle(kind, verdict.competition.electrode)}
-        for kind in verdict.competition.spectators
+        for kind in verdict.spectators
     ]
     document["because"] = list(verdict.because)
     document["observations"] = list(account.observations)

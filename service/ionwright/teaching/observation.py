@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 _OXYGEN = species("O2")
 _HYDROGEN = species("H2")
+_SOLUBLE_GASES = frozenset({"Cl2", "CO2", "SO2", "NH3", "NO2"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,10 +131,9 @@ def gas_volume_remark(gas_volumes: tuple[Share, ...]) -> str:
         return ""
     first, second = sorted(gas_volumes, key=lambda share: -share.value)
     if first.value == second.value:
-        return (
-            f"Equal volumes of {product(first.species)} and {product(second.species)} form, "
-            "though some of a gas that dissolves well is missing from its tube."
-        )
+        soluble = [product(s.species) for s in (first, second) if s.species.formula in _SOLUBLE_GASES]
+        less = f", but {soluble[0]} dissolves well, so less of it collects" if soluble else ""
+        return f"Equal volumes of {product(first.species)} and {product(second.species)} form{less}."
     if second.value == 1:
         times = {2: "Twice", 3: "Three times", 4: "Four times"}.get(first.value, f"{first.value} times")
         return f"{times} as much {product(first.species)} as {product(second.species)} collects, by volume."

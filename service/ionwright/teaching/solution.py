@@ -12,7 +12,7 @@ from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC, ALKALINE, MOLTEN, NEUTRAL
 from ionwright.chemistry.notation import species_text
 from ionwright.chemistry.solubility import solubility
-from ionwright.curricula.wording import ions, listed, sentence_start
+from ionwright.curricula.wording import ions, listed, product, sentence_start
 
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import Cell
@@ -72,7 +72,10 @@ def _account(
     becomes = _becomes(own, removed, formed, solids, names, uses_water=uses_water)
     colour = _colour(own, removed, formed, overall)
     ph = _ph(change, medium, solids, formed)
-    summary = _summary(removed, formed, remaining, solids, becomes)
+    if removed or formed:
+        summary = _summary(removed, formed, remaining, solids, becomes)
+    else:
+        summary = _summary_without_change(remaining, overall, becomes, uses_water=uses_water)
     return SolutionAccount(
         removed, formed, remaining, tuple(n for n, _, _ in solids), ph, colour, becomes, summary
     )
@@ -194,25 +197,41 @@ def _summary(
     solids: tuple[tuple[str, Species, Species], ...],
     becomes: str,
 ) -> str:
-    both = [kind for kind in removed if kind in formed]
-    sentences = []
-    if not removed and not formed:
-        sentences.append("No ions of the electrolyte are used up or made.")
-    if removed and not both:
-        sentences.append(f"{sentence_start(listed(ions(kind) for kind in removed))} leave the solution.")
-    if formed and not both:
-        sentences.append(f"{sentence_start(listed(ions(kind) for kind in formed))} are left in it or made.")
-    if remaining:
-        sentences.append(f"{sentence_start(listed(ions(kind) for kind in remaining))} stay.")
+    parts = [
+        *([f"{listed(ions(kind) for kind in removed)} leave the solution"] if removed else []),
+        *([_arrival(formed)] if formed else []),
+        *([f"{listed(ions(kind) for kind in remaining)} stay"] if remaining else []),
+    ]
+    sentences = [f"{sentence_start(listed(parts))}."]
     if solids:
-        named = listed(dict.fromkeys(f"{name} forms as a solid" for name, _, _ in solids))
-        sentences.append(f"Where the new ions meet the others, {named}.")
-    sentences.append(
-        f"The electrolyte becomes {becomes}."
-        if not becomes.startswith("unchanged")
-        else "The solution does not change."
-    )
+        named = listed(dict.fromkeys(name for name, _, _ in solids))
+        sentences.append(f"Where the new ions meet the others, solid {named} forms.")
+    sentences.append(f"The electrolyte becomes {becomes}.")
     return " ".join(sentences)
+
+
+def _summary_without_change(
+    remaining: tuple[Species, ...], overall: Equation, becomes: str, *, uses_water: bool
+) -> str:
+    stay = f"{sentence_start(listed(ions(kind) for kind in remaining))} stay. " if remaining else ""
+    if uses_water:
+        return f"Only water is used up. {stay}The electrolyte becomes {becomes}."
+    carried = product(overall.products[0])
+    return (
+        f"{sentence_start(carried)} is carried from the anode to the cathode: for every ion discharged another forms, "
+        "so the solution does not change."
+    )
+
+
+def _arrival(formed: tuple[Species, ...]) -> str:
+    left = [kind for kind in formed if kind in {HYDROGEN_ION, HYDROXIDE}]
+    made = [kind for kind in formed if kind not in left]
+    phrases = []
+    if left:
+        phrases.append(f"{listed(ions(kind) for kind in left)} from water are left behind")
+    if made:
+        phrases.append(f"{listed(ions(kind) for kind in made)} are made")
+    return listed(phrases)
 
 
 def _melt_account(

@@ -62,8 +62,9 @@ class ActiveElectrode:
                     f"{sentence_start(contender(p))} stay in solution: the {anode.name} of the anode is oxidised more easily.",
                 )
                 for p in situation.remaining
-                if p is not chosen
-            ),
+                if p is not chosen and p.reactant.charge <= 0
+            )
+            + tuple(Remark(p, "") for p in situation.remaining if p.reactant.charge > 0),
             is_contested=not is_taught,
             otherwise="" if is_taught else "A class that treats every anode as inert would answer this.",
             assumptions=()

@@ -5,16 +5,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from ionwright.chemistry.couple import HYDROXIDE, couples
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.chemistry.species import Species, species
 from ionwright.curricula.model import PASS, Remark, Ruling, Situation
-from ionwright.curricula.wording import contender, ions, listed, products, sentence_start
+from ionwright.curricula.wording import forming, ions, listed, products, sentence_start
 
 if TYPE_CHECKING:
+    from ionwright.chemistry.species import Species
     from ionwright.curricula.concentration import ConcentrationRule
 
 ALWAYS = "always"
 WHEN_CONCENTRATED = "when-concentrated"
+# Below the potential of oxygen from water [V] a halogen forms in a real cell, however dilute the solution.
+_OXYGEN_V = couples()["O2/H2O"].printed_V
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,19 +72,15 @@ class Halides:
         if reading.is_concentrated:
             return self._choose(halide, situation, reading.assumption, is_doubtful=reading.is_doubtful)
         name, halogen = ions(halide.reactant), products(halide)
-        contested = reading.is_doubtful or (halide.potential_V or 0.0) < 1.23
-        accepted = (
-            f"A real cell gives {halogen} even from a dilute solution."
-            if not reading.is_doubtful
-            else (f"If the solution counts as concentrated, {halogen} is the answer.")
-        )
+        forms_anyway = halide.potential_V is not None and halide.potential_V < _OXYGEN_V
+        contested = reading.is_doubtful or forms_anyway
+        if reading.is_doubtful:
+            accepted = f"If the solution counts as concentrated, {halogen} is the answer."
+        else:
+            accepted = f"A real cell gives {halogen} even from a dilute solution."
         return Ruling(
-            ruled_out=(
-                Remark(
-                    halide,
-                    f"The solution is dilute, so {name} stay in solution and hydroxide ions are discharged.",
-                ),
-            ),
+            because=(f"The solution is dilute, so {name} stay in solution.",),
+            ruled_out=(Remark(halide, f"From a dilute solution oxygen forms rather than {halogen}."),),
             also_accepted=(Remark(halide, accepted),) if contested else (),
             is_contested=contested,
             assumptions=(reading.assumption,) if reading.assumption else (),
@@ -100,8 +99,16 @@ class Halides:
         oxygen = [p for p in rest if p.kind is Kind.OXYGEN]
         return Ruling(
             chosen=chosen,
-            because=(f"{start}, so {products(chosen)} forms at the anode rather than oxygen.",),
-            ruled_out=tuple(Remark(p, _beside_halide(p, name)) for p in rest),
+            because=(f"{start}, so {forming(chosen)} at the anode rather than oxygen.",),
+            ruled_out=tuple(
+                Remark(
+                    p,
+                    f"{sentence_start(name)} are discharged in preference to hydroxide ions."
+                    if p in oxygen
+                    else "",
+                )
+                for p in rest
+            ),
             also_accepted=tuple(
                 Remark(p, "If the solution counts as dilute, oxygen is the answer.")
                 for p in oxygen
@@ -110,12 +117,6 @@ class Halides:
             is_contested=is_doubtful,
             assumptions=(assumption,) if assumption else (),
         )
-
-
-def _beside_halide(process: ElectrodeProcess, halide: str) -> str:
-    if process.kind is Kind.OXYGEN:
-        return f"{sentence_start(halide)} are discharged in preference to hydroxide ions."
-    return f"{sentence_start(contender(process))} stay as they are: this course looks at the halide first."
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,20 +143,17 @@ class OxygenOtherwise:
         return Ruling(
             chosen=chosen,
             because=(self._because(situation),),
-            ruled_out=tuple(
-                Remark(
-                    p,
-                    f"{sentence_start(ions(p.reactant))} stay as they are: this course discharges only negative ions at the anode.",
-                )
-                for p in situation.remaining
-                if p is not chosen
-            ),
+            # only negative ions are discharged at the anode at this depth, so cations are not spoken of
+            ruled_out=tuple(Remark(p, "") for p in situation.remaining if p is not chosen),
         )
 
     def _because(self, situation: Situation) -> str:
-        others = [ion for ion in situation.cell.own_ions if ion.charge < 0 and ion != species("OH^-")]
-        if not others:
-            return "Hydroxide ions are the only negative ions present, so they are discharged and oxygen is given off."
-        left = listed(ions(ion) for ion in others)
-        verb = "stay" if others else "stays"
-        return f"Hydroxide ions are discharged more easily than {left}, which {verb} in solution; oxygen is given off."
+        in_running = {p.reactant for p in situation.competition.of(Kind.HALOGEN) if not p.slow}
+        own = [ion for ion in situation.cell.own_ions if ion.charge < 0 and ion != HYDROXIDE]
+        others = [ion for ion in own if ion not in in_running]
+        if others:
+            left = listed(ions(ion) for ion in others)
+            return f"Hydroxide ions are discharged more easily than {left}, which stay in solution; oxygen is given off."
+        if own:
+            return "Hydroxide ions are discharged and oxygen is given off."
+        return "Hydroxide ions are the only negative ions present, so they are discharged and oxygen is given off."

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.curricula.model import Remark, Ruling, Situation
-from ionwright.curricula.wording import ions, listed, metal, products, sentence_start
+from ionwright.curricula.wording import ions, listed, metal, sentence_start
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -108,7 +108,7 @@ class Ladder:
                 f"{sentence_start(metal(process.metal))} is above {name} in the reactivity series, "
                 f"so {ions(process.reactant)} stay in solution."
             )
-        return "This course lets the metal ion go all the way to the metal."
+        return ""
 
     def _hydrogen(self, situation: Situation, assumptions: tuple[str, ...]) -> Ruling:
         chosen = situation.of(Kind.HYDROGEN)[0]
@@ -135,7 +135,4 @@ class Ladder:
                 f"{sentence_start(metal(process.metal))} is above hydrogen in the reactivity series, "
                 f"so {ions(process.reactant)} stay in solution."
             )
-        return (
-            f"This course compares metals with hydrogen only; it does not look at {ions(process.reactant)} "
-            f"becoming {products(process)}."
-        )
+        return ""  # changes of charge are beyond a course that compares metals with hydrogen

@@ -9,7 +9,7 @@ from ionwright.chemistry.medium import ACIDIC, NEUTRAL
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.curricula.model import Remark, Ruling, Situation
 from ionwright.curricula.potentials import WATER_V
-from ionwright.curricula.wording import contender, ions, products, volts
+from ionwright.curricula.wording import forming, ions, products, volts
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +61,11 @@ class MostPositive:
         self, chosen: ElectrodeProcess, best_V: float, contest: list[tuple[float, ElectrodeProcess]]
     ) -> str:
         if len(contest) == 1:
-            return f"No other ion that could be reduced is present, so {products(chosen)} forms."
+            return f"No other ion that could be reduced is present, so {forming(chosen)}."
         next_V, runner_up = max((pair for pair in contest if pair[1] is not chosen), key=lambda pair: pair[0])
         return (
             f"E° for the change to {products(chosen)} ({volts(best_V)}) is more positive than for "
-            f"{products(runner_up)} ({volts(next_V)}), so {contender(chosen)} are reduced first."
+            f"{products(runner_up)} ({volts(next_V)}), so {forming(chosen)} first."
         )
 
     def _why_not(

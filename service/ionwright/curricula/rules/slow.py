@@ -10,7 +10,15 @@ from ionwright.curricula.wording import ions, listed, sentence_start
 
 @dataclass(frozen=True, slots=True)
 class SlowReductionsOut:
-    """Rules out reductions that do not run at an ordinary cathode in spite of their potential."""
+    """Rules out reductions that do not run at an ordinary cathode in spite of their potential.
+
+    Parameters
+    ----------
+    is_told
+        Whether the course goes deep enough to name them; else the ions simply stay.
+    """
+
+    is_told: bool
 
     @property
     def sentence(self) -> str:
@@ -19,12 +27,22 @@ class SlowReductionsOut:
 
     def apply(self, situation: Situation) -> Ruling:
         """Rule out every slow process."""
-        return Ruling(ruled_out=tuple(Remark(p, p.slow) for p in situation.remaining if p.slow))
+        return Ruling(
+            ruled_out=tuple(Remark(p, p.slow if self.is_told else "") for p in situation.remaining if p.slow)
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class SlowOxidationsOut:
-    """Rules out oxidations that do not run at an ordinary anode in spite of their potential."""
+    """Rules out oxidations that do not run at an ordinary anode in spite of their potential.
+
+    Parameters
+    ----------
+    is_told
+        Whether the course goes deep enough to name them; else the ions simply stay.
+    """
+
+    is_told: bool
 
     @property
     def sentence(self) -> str:
@@ -42,4 +60,6 @@ class SlowOxidationsOut:
                     "and no rule of this course says what they give.",
                 ),
             )
-        return Ruling(ruled_out=tuple(Remark(p, p.slow) for p in situation.remaining if p.slow))
+        return Ruling(
+            ruled_out=tuple(Remark(p, p.slow if self.is_told else "") for p in situation.remaining if p.slow)
+        )
