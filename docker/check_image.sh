@@ -8,6 +8,8 @@ folder=$(mktemp -d "${TMPDIR:-/tmp}/ionwright-image.XXXXXX")
 name=ionwright-check-$$
 image=localhost/ionwright:check
 base=${PYTHON_IMAGE:-localhost/base-python:check}
+# not its complaints that there is no systemd to time the health check: it is run by hand below
+podman=(podman --log-level fatal)
 
 export BUILDAH_ISOLATION=chroot CONTAINERS_CONF=$folder/containers.conf CONTAINERS_STORAGE_CONF=$folder/storage.conf
 cat > "$CONTAINERS_CONF" <<'CONF'
@@ -69,7 +71,7 @@ hardened=(--read-only --tmpfs /tmp:size=16m --cap-drop all --security-opt no-new
 
 # without a word from the operator the image must not listen beyond itself
 refused=0
-timeout 60 podman run --rm --name "$name" --network none "${hardened[@]}" "$image" 2> "$folder/refusal" || refused=$?
+timeout 60 "${podman[@]}" run --rm --name "$name" --network none "${hardened[@]}" "$image" 2> "$folder/refusal" || refused=$?
 if [ "$refused" -ne 2 ] || ! grep -q "does not listen on 0.0.0.0" "$folder/refusal"; then
     cat "$folder/refusal"
     echo "image: expected the refusal with exit code 2, got $refused"
@@ -78,10 +80,10 @@ fi
 echo "image: refuses to listen without IONWRIGHT_BEHIND"
 
 # as compose.yaml starts it, but with no network at all: the service needs none
-step "start" 60 podman run --detach --name "$name" --network none "${hardened[@]}" \
+step "start" 60 "${podman[@]}" run --detach --name "$name" --network none "${hardened[@]}" \
     --env IONWRIGHT_BEHIND=container "$image"
 
-health() { timeout 10 podman healthcheck run "$name" > /dev/null 2>&1; }
+health() { timeout 10 "${podman[@]}" healthcheck run "$name" > /dev/null 2>&1; }
 for _ in $(seq 60); do
     if health; then break; fi
     sleep 0.5
@@ -89,7 +91,7 @@ done
 health || { echo "image: not healthy in its time"; exit 1; }
 echo "image: healthy"
 
-step "confinement" 30 podman exec "$name" python3 -c '
+step "confinement" 30 "${podman[@]}" exec "$name" python3 -c '
 import os, pathlib
 status = dict(line.split(":", 1) for line in pathlib.Path("/proc/1/status").read_text().splitlines())
 assert os.getuid() == 10001, os.getuid()
@@ -103,7 +105,7 @@ for place in ("/", "/opt/venv"):
     raise AssertionError(f"{place} can be written to")
 '
 
-step "one cell" 30 podman exec "$name" python3 -c '
+step "one cell" 30 "${podman[@]}" exec "$name" python3 -c '
 import json, urllib.request
 bracket = {"electrolyte": "NiSO4", "concentration": "0.25 mol/dm3", "cathode": "steel", "anode": "nickel",
            "curriculum": "gcse"}
@@ -116,6 +118,6 @@ print("image: cathode", found[0], "| anode", found[1])
 assert found == ["Ni^2+ + 2e- -> Ni", "Ni -> Ni^2+ + 2e-"], found
 '
 
-step "stop" 30 podman stop --time 10 "$name"
+step "stop" 30 "${podman[@]}" stop --time 10 "$name"
 code=$(podman inspect "$name" --format '{{.State.ExitCode}}')
 [ "$code" -eq 0 ] || { echo "image: ended with exit code $code after SIGTERM"; exit 1; }
