@@ -69,6 +69,7 @@ _WORDED: Final = re.compile(r"[A-Za-z][a-z]{2,}")
 _JOINED: Final = re.compile(r"\s+(?:\+|&|and|with|plus)\s+|\s*[,;]\s+", re.IGNORECASE)
 _TRIVIAL: Final = {name: row for row in read_table("trivial_names.toml")["name"] for name in row["names"]}
 _HYDROGEN: Final = ion("H^+")
+_OXIDE: Final = ion("O^2-")
 
 
 def _acid_formulas() -> dict[str, Compound]:
@@ -111,7 +112,7 @@ def read_substance(text: str) -> SubstanceReading:
             position=MAX_LENGTH,
             remedy=EXAMPLES,
         )
-    found = _trivial(normalised_name(plain)) or _known(plain)
+    found = _as_formula(plain) or _as_name(plain)
     if found is not None:
         return found
     bare = read_label(plain)
@@ -125,21 +126,30 @@ def read_substance(text: str) -> SubstanceReading:
     )
 
 
-def _known(plain: str) -> SubstanceReading | None:
-    """A formula or a name that needs nothing taken off; the common case, so it is tried before all else."""
+def _as_formula(plain: str) -> SubstanceReading | None:
+    """A formula that needs nothing taken off; the common case, so it is tried before all else."""
     if _WORDED.search(plain):
-        named = unit_of_name(plain)
-        if named is None:
-            return None
-        return SubstanceReading(
-            compound_from(named.unit), assumptions=(named.assumption,) if named.assumption else ()
-        )
+        return None
     try:
         formula = read_formula(plain)
     except FormulaError:
         return None
     compound = _compound_of_formula(formula)
     return None if compound is None else SubstanceReading(compound)
+
+
+def _as_name(plain: str) -> SubstanceReading | None:
+    """A name that needs nothing taken off."""
+    name = normalised_name(plain)
+    found = _trivial(name)
+    if found is not None:
+        return found
+    named = unit_of_name(name) if _WORDED.search(plain) else None
+    if named is None:
+        return None
+    return SubstanceReading(
+        compound_from(named.unit), assumptions=(named.assumption,) if named.assumption else ()
+    )
 
 
 def _compound_of_formula(formula: Formula) -> Compound | None:
@@ -157,9 +167,13 @@ def _compound_of_formula(formula: Formula) -> Compound | None:
 
 
 def _is_plausible(unit: IonicUnit) -> bool:
-    """An acid has one kind of negative ion; several single atoms beside hydrogen are a molecule."""
+    """An acid has one kind of negative ion, and hydrogen and oxide ions do not stand side by side."""
     positive = [one for one, _ in unit.ions if one.charge > 0]
-    return positive != [_HYDROGEN] or len(unit.ions) == 2
+    if _HYDROGEN in positive and len(unit.ions) > 2 and any(one is _OXIDE for one, _ in unit.ions):
+        return False
+    if positive != [_HYDROGEN]:
+        return True
+    return len(unit.ions) == 2 and not unit.ions[1][0].species.formula.startswith("HF")
 
 
 def _trivial(name: str) -> SubstanceReading | None:

@@ -214,7 +214,7 @@ def mismatched_ions(formula: Formula) -> tuple[tuple[Ion, ...], tuple[Ion, ...]]
         return ((one,), ()) if one.charge > 0 else ((), (one,))
     for cut in pieces(formula):
         everything = [
-            one for text, _ in cut for one in _SPELLED[text] if one is not _HYDRIDE and one is not _PEROXIDE
+            one for text, _ in cut for one in _SPELLED[text] if not one.lattice_only or one is _OXIDE
         ]
         positive = _with_sisters(one for one in everything if one.charge > 0)
         negative = tuple(dict.fromkeys(one for one in everything if one.charge < 0))

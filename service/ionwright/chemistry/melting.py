@@ -16,7 +16,10 @@ __all__ = ["Melted", "melted"]
 
 _ALUMINA: Final = "Al2O3"
 _IN_CRYOLITE_C: Final = 960.0
-_ALUMINA_ASSUMPTION: Final = "Aluminium oxide melts only above 2000 °C, so it is taken to be dissolved in molten cryolite at about 960 °C."
+_ALUMINA_ASSUMPTION: Final = (
+    "Aluminium oxide melts only above 2000 °C, so it is taken to be dissolved in molten cryolite at "
+    "about 960 °C."
+)
 
 
 class Melted(NamedTuple):

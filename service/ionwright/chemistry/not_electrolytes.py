@@ -106,8 +106,7 @@ def refusal_of_formula(formula: Formula) -> CellRefused | None:
     row = _SOLIDS.get(text)
     if row is not None:
         return _solid(row["names"][0])
-    symbols = formula.composition
-    if len(symbols) == 1:
+    if len(formula.parts) == 1 and len(symbols := formula.composition) == 1:
         return _element(ELEMENTS[next(iter(symbols))])
     return None
 

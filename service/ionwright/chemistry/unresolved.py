@@ -98,8 +98,9 @@ def refusal_of_unresolved(formula: Formula) -> CellRefused | UnknownSpecies:
     positive, negative = mismatched_ions(formula)
     if positive and len(negative) == 1:
         return _charges(formula, positive, negative)
-    if (len(negative) == 1 and not positive) or (len(positive) == 1 and not negative):
-        return _lone_ion(formula, (*positive, *negative)[0])
+    lone = (*positive, *negative)
+    if len(lone) == 1 and lone[0].species.formula == formula.text:
+        return _lone_ion(formula, lone[0])
     refusal = refusal_of_molecule(formula)
     if refusal is not None:
         return refusal
