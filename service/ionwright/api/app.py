@@ -44,7 +44,6 @@ def create_app(settings: Settings | None = None, registry: Registry | None = Non
     if registry is None:
         registry = load_curricula(settings.curricula_folder, settings.without)
     app = Flask("ionwright.api", static_folder=None, template_folder="pages/templates")
-    app.config["MAX_CONTENT_LENGTH"] = settings.body_limit
     app.url_map.merge_slashes = False
     register_failures(app)
     maker = new_document_maker(app)
@@ -57,6 +56,6 @@ def create_app(settings: Settings | None = None, registry: Registry | None = Non
 def _blueprints(settings: Settings, registry: Registry) -> Iterable[Blueprint]:
     store = AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes)
     predictor = Predictor(registry, store)
-    predictions = predictions_blueprint(predictor)
+    predictions = predictions_blueprint(predictor, settings)
     add_batches(predictions, predictor, settings)
     return (predictions, curricula_blueprint(registry), pick_lists_blueprint(), health_blueprint(registry))

@@ -19,7 +19,11 @@ def contract_files(app: Flask | None = None) -> dict[str, str]:
     app = app or create_app(Settings())
     files = {"ionwright.json": _pretty(openapi_document(app))}
     for example in EXAMPLES:
-        files[f"examples/{example.name}.json"] = _pretty(example_record(app, example))
+        record = example_record(app, example)
+        if record["response"]["status"] >= 500:
+            message = f"the example {example.name} makes the service fail: {record['response']['body']}"
+            raise RuntimeError(message)
+        files[f"examples/{example.name}.json"] = _pretty(record)
     return files
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from flask import current_app, request
-from werkzeug.exceptions import HTTPException, MethodNotAllowed, RequestEntityTooLarge
+from flask import request
+from werkzeug.exceptions import HTTPException, MethodNotAllowed
 
 from ionwright.api.predictor import incident
 from ionwright.api.problem_kinds import PROBLEM_KINDS
-from ionwright.api.problems import Fault, Problem
+from ionwright.api.problems import Problem
 from ionwright.api.responses import response
 from ionwright.api.texts import shown
 
@@ -45,21 +45,14 @@ def _answer_http(error: Exception) -> Response:
         if name.lower() == "allow"
     }
     code = _CODES.get(error.code, "bad-request")
-    detail, faults = _detail(error)
-    problem = Problem(code, detail, faults=faults, status=error.code, headers=kept)
+    problem = Problem(code, _detail(error), status=error.code, headers=kept)
     return response(problem.answer())
 
 
-def _detail(error: HTTPException) -> tuple[str, list[Fault]]:
+def _detail(error: HTTPException) -> str:
     if isinstance(error, MethodNotAllowed):
         allowed = " or ".join(sorted(error.valid_methods or ()))
-        return f"{request.method} does not fit {shown(request.path)}. Use {allowed}.", []
-    if isinstance(error, RequestEntityTooLarge):
-        limit = current_app.config["MAX_CONTENT_LENGTH"]
-        detail = (
-            f"The body is longer than the {limit} bytes that are read here. Send the cells in smaller parts."
-        )
-        return detail, [Fault((), "content-too-large", detail)]
+        return f"{request.method} does not fit {shown(request.path)}. Use {allowed}."
     if error.code == 404:
-        return f"There is nothing at {shown(request.path)}. GET /openapi.json lists all addresses.", []
-    return f"The request cannot be read: {error.description}", []
+        return f"There is nothing at {shown(request.path)}. GET /openapi.json lists all addresses."
+    return f"The request cannot be read: {error.description}"

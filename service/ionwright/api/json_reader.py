@@ -40,7 +40,7 @@ def check_media_type(header: str, coding: str, accepted: tuple[str, ...]) -> str
     elif media_type not in accepted:
         detail = f"The body has the media type {shown(media_type)}. Send Content-Type: {expected}."
     elif charset not in {"", "utf-8", "utf8", "us-ascii"}:
-        detail = f"The body is said to be in {shown(charset)}. Send it in UTF-8."
+        detail = f"The body is said to be in {shown(charset)}. Send Content-Type: {expected}, in UTF-8."
     else:
         return media_type
     name = "Content-Encoding" if "compressed" in detail else "Content-Type"

@@ -14,6 +14,7 @@ from ionwright.api.json_reader import read_json
 from ionwright.api.problems import Fault, Problem
 from ionwright.api.query_reader import prediction_members
 from ionwright.api.request_reader import PredictionRequest, place_of, read_prediction_request
+from ionwright.chemistry.faults import Unbalanced
 from ionwright.curricula import CurriculumFault
 from ionwright.errors import IonwrightError
 from ionwright.teaching import predict, prediction_document
@@ -44,7 +45,7 @@ class Predictor:
         answer = self.store.get(body)
         if answer is None:
             answer = self._answer_or_problem(lambda: read_json(body), "body")
-            if len(body) <= _LONGEST_KEY:
+            if len(body) <= _LONGEST_KEY and answer.status < 500:
                 self.store.put(body, answer)
         return answer
 
@@ -53,7 +54,7 @@ class Predictor:
         answer = self.store.get(raw)
         if answer is None:
             answer = self._answer_or_problem(lambda: prediction_members(query), "query")
-            if len(raw) <= _LONGEST_KEY:
+            if len(raw) <= _LONGEST_KEY and answer.status < 500:
                 self.store.put(raw, answer)
         return answer
 
@@ -84,6 +85,9 @@ class Predictor:
         if answer is None:
             try:
                 document = self._document(request)
+            except Unbalanced:
+                # never the sender's fault: it is answered as a failure of the service
+                raise
             except IonwrightError as refusal:
                 raise _refused(refusal, members, source) from refusal
             answer = tagged_answer(orjson.dumps(document))
@@ -109,9 +113,11 @@ def _refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> P
     """Problem for a refusal of the layers below, placed in the request as it was sent."""
     detail = str(refusal)
     path, position = place_of(members, refusal.where, refusal.position)
-    return Problem(
-        refusal.code, detail, faults=[Fault(path, refusal.code, detail, position)], source=source, status=422
-    )
+    fault = Fault(path, refusal.code, detail, position)
+    problem = Problem(refusal.code, detail, faults=[fault], source=source)
+    if problem.status >= 500:
+        _log.error("%s: %s", refusal.code, detail)
+    return problem
 
 
 def incident() -> Problem:

@@ -193,28 +193,56 @@ _KINDS = (
         ' "0.25 mol/dm3", "10 g/dm3", "dilute" or "concentrated".',
     ),
     ProblemKind(
-        "bad-temperature",
+        "too-many-substances",
         422,
-        "The temperature cannot be used",
-        'The temperature is not a quantity with a unit of temperature, such as "25 degC" or "298 K".',
+        "Too many substances",
+        "A mixture may hold a few substances only. Leave out those that play no part.",
     ),
     ProblemKind(
-        "bad-current-density",
+        "unreadable-quantity",
         422,
-        "The current density cannot be used",
-        'The current density is not a quantity with a fitting unit, such as "20 mA/cm2".',
+        "The quantity cannot be read",
+        'A quantity is a number and its unit, such as "25 degC" or "20 mA/cm2".',
     ),
     ProblemKind(
-        "bad-ph",
+        "wrong-dimension",
         422,
-        "The pH cannot be used",
-        "The pH does not fit the electrolyte, or is not one that a solution can have.",
+        "The unit does not fit",
+        "The unit measures something else than the field: a temperature is in degC or K, a current density in"
+        " mA/cm2.",
+    ),
+    ProblemKind(
+        "below-absolute-zero",
+        422,
+        "The temperature is below absolute zero",
+        "Nothing is colder than 0 K, which is -273.15 degC.",
+    ),
+    ProblemKind(
+        "out-of-range",
+        422,
+        "The value is out of range",
+        "The number reads well, but the field or the cell cannot have it. The detail says what it can have.",
     ),
     ProblemKind(
         "unknown-curriculum",
         422,
         "The curriculum is not known",
         "No curriculum with this id is loaded. GET /v1/curricula lists those that are.",
+    ),
+    # --- faults of an installed curriculum, which its maintainers have to mend
+    ProblemKind(
+        "impossible-choice",
+        500,
+        "The curriculum is at fault",
+        "A rule of the curriculum chose a process that cannot run in this cell. Tell those who maintain the"
+        " curriculum; the others still answer.",
+    ),
+    ProblemKind(
+        "no-decision",
+        500,
+        "The curriculum is at fault",
+        "The rules of the curriculum came to no decision and did not say that the cell is out of their reach."
+        " Tell those who maintain the curriculum; the others still answer.",
     ),
 )
 
@@ -228,7 +256,6 @@ FAULT_KINDS = {
     "too-long": "A text is longer than the field takes.",
     "too-many": "A list has more members than the field takes.",
     "not-a-choice": "A word is not one of those that the field takes.",
-    "out-of-range": "A number lies outside the range of the field.",
     "bad-number": "A query parameter is not a number in digits.",
     "unwanted-character": "A text holds a control character or half of a character.",
     "repeated": "A query parameter that is taken once was given more than once.",

@@ -5,10 +5,14 @@ from __future__ import annotations
 from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
+from ionwright.chemistry.notation import species_text
+from ionwright.chemistry.species import species
+from ionwright.errors import IonwrightError
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-_LABEL = 14
+_LABEL = 15
 _STATES = {"aqueous": "in water", "molten": "molten"}
 _SIDES = {"cathode": "cathode (-)", "anode": "anode (+)"}
 
@@ -63,7 +67,7 @@ def _cell(document: dict[str, Any]) -> Rows:
 def _ions(ions: Iterable[dict[str, Any]]) -> Rows:
     return [
         (
-            ion.get("text", ion["formula"]),
+            formula_text(ion["formula"]),
             f"{ion['name']}, from the {ion['source']}, moves to the {ion['moves_towards']}",
         )
         for ion in ions
@@ -71,7 +75,9 @@ def _ions(ions: Iterable[dict[str, Any]]) -> Rows:
 
 
 def _electrode(verdict: dict[str, Any]) -> Rows:
-    products = ", ".join(f"{product['name']} ({product['formula']})" for product in verdict["products"])
+    products = ", ".join(
+        f"{product['name']} ({formula_text(product['formula'])})" for product in verdict["products"]
+    )
     rows = [("Product" if len(verdict["products"]) < 2 else "Products", products or "not decided")]
     if "half_equation" in verdict:
         rows.append(("Half-equation", equation_text(verdict["half_equation"])))
@@ -80,7 +86,12 @@ def _electrode(verdict: dict[str, Any]) -> Rows:
         if competitor["outcome"] != "discharged":
             rows.append(("Not", f"{equation_text(competitor['half_equation'])}: {competitor['because']}"))
     for accepted in verdict.get("also_accepted", ()):
-        rows.append(("Also accepted", f"{', '.join(accepted['products'])}: {accepted.get('because', '')}"))
+        rows.append(
+            (
+                "Also accepted",
+                f"{', '.join(map(formula_text, accepted['products']))}: {accepted.get('because', '')}",
+            )
+        )
     return rows
 
 
@@ -102,7 +113,7 @@ def _overall(document: dict[str, Any]) -> Rows:
     ratio = document.get("ratio", {})
     for key, label in (("moles", "Moles"), ("gas_volumes", "Gas volumes")):
         if ratio.get(key):
-            text = " : ".join(f"{part['value']:g} {part['formula']}" for part in ratio[key])
+            text = " : ".join(f"{part['value']:g} {formula_text(part['formula'])}" for part in ratio[key])
             rows.append((label, text))
     return rows
 
@@ -121,7 +132,7 @@ def _solution(document: dict[str, Any]) -> Rows:
     for key, label in names.items():
         value = solution.get(key)
         if value:
-            rows.append((label, ", ".join(value) if isinstance(value, list) else value))
+            rows.append((label, ", ".join(map(formula_text, value)) if isinstance(value, list) else value))
     return rows
 
 
@@ -135,7 +146,7 @@ def _seen(document: dict[str, Any]) -> Rows:
 
 def _tests(document: dict[str, Any]) -> Rows:
     return [
-        (test["product"].capitalize(), f"{test['test']} {test['result']}")
+        (formula_text(test["product"]), f"{test['test']} {test['result']}")
         for side in _SIDES
         for test in document[side].get("tests", ())
     ]
@@ -144,3 +155,11 @@ def _tests(document: dict[str, Any]) -> Rows:
 def equation_text(equation: dict[str, Any]) -> str:
     """Return an equation in the best notation for a line of text."""
     return str(equation.get("text", equation["ascii"]))
+
+
+def formula_text(ascii_formula: str) -> str:
+    """Return a formula as it is written on paper; what is no formula stays as it is."""
+    try:
+        return species_text(species(ascii_formula))
+    except IonwrightError:
+        return ascii_formula

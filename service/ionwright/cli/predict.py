@@ -66,9 +66,9 @@ def predict(
 def _described(substances: tuple[str, ...], options: dict[str, Any]) -> CellDescription:
     from ionwright.chemistry.cell import CellDescription  # noqa: PLC0415
 
-    shared = options.pop("concentration")
-    electrolyte = tuple(_ingredient(text, shared) for text in substances)
-    return CellDescription(electrolyte=electrolyte, **options)
+    electrolyte = tuple(_ingredient(text, options["concentration"]) for text in substances)
+    conditions = {name: value for name, value in options.items() if name != "concentration"}
+    return CellDescription(electrolyte=electrolyte, **conditions)
 
 
 def _ingredient(text: str, shared: str | None) -> Ingredient:

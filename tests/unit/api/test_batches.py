@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pytest
-from flask.testing import FlaskClient
 
 from ionwright.api import Settings, create_app
+
+if TYPE_CHECKING:
+    from flask.testing import FlaskClient
 
 BRACKET = {"electrolyte": "NiSO4", "cathode": "steel", "anode": "nickel", "curriculum": "gcse"}
 BRINE = {"electrolyte": "NaCl", "concentration": "concentrated", "curriculum": "igcse"}

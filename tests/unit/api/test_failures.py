@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import TYPE_CHECKING
 
 import pytest
-from flask.testing import FlaskClient
 from werkzeug.exceptions import TooManyRequests
 
 from ionwright.api import Settings, create_app
 from ionwright.curricula.host import Origin, Registry, SetAside
 
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from flask.testing import FlaskClient
+
 BRACKET = {"electrolyte": "NiSO4", "cathode": "steel", "anode": "nickel", "curriculum": "broken"}
-SECRET = "the museum's cellar door code"
+DOOR_CODE = "the museum's cellar door code"
 
 
 class BrokenCurriculum:
@@ -23,7 +27,7 @@ class BrokenCurriculum:
     id = "broken"
 
     def __getattr__(self, name: str) -> object:
-        raise RuntimeError(SECRET)
+        raise RuntimeError(DOOR_CODE)
 
 
 @pytest.fixture
@@ -47,10 +51,10 @@ def test_an_unforeseen_failure_is_logged_whole_and_told_by_its_number(
     assert answer.mimetype == "application/problem+json"
     assert answer.json["code"] == "internal-error"
     assert answer.json["instance"].startswith("urn:uuid:")
-    assert SECRET not in answer.text
+    assert DOOR_CODE not in answer.text
     assert "Traceback" not in answer.text
     assert answer.json["instance"] in caplog.text
-    assert SECRET in caplog.text
+    assert DOOR_CODE in caplog.text
 
 
 def test_an_unforeseen_failure_is_not_kept(broken: FlaskClient, caplog: pytest.LogCaptureFixture) -> None:
@@ -65,7 +69,7 @@ def test_a_failing_item_of_a_batch_stops_no_other(
     with logged(caplog):
         answer = broken.post("/v1/predictions/batch", json={"items": [BRACKET, {"electrolyte": 5}]})
     assert [result["status"] for result in answer.json["results"]] == [500, 422]
-    assert SECRET not in answer.text
+    assert DOOR_CODE not in answer.text
 
 
 def test_a_failing_line_stops_no_other(broken: FlaskClient, caplog: pytest.LogCaptureFixture) -> None:

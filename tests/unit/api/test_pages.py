@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
 import pytest
-from flask.testing import FlaskClient
 
 from ionwright.api.examples import EXAMPLES
 from ionwright.api.problem_kinds import PROBLEM_KINDS
+
+if TYPE_CHECKING:
+    from flask.testing import FlaskClient
 
 PAGES = ["/docs", "/problems", "/problems/insoluble"]
 

@@ -66,5 +66,5 @@ def test_a_limit_out_of_range_is_refused(limit: str) -> None:
 
 
 def test_operations_without_parameters_say_so() -> None:
-    with pytest.raises(Problem, match='There is no query parameter "page". Leave it out.'):
+    with pytest.raises(Problem, match=r'There is no query parameter "page"\. Leave it out\.'):
         check_no_query(query(("page", "2")))

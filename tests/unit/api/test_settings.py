@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import fields
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from ionwright.api.settings import SettingFault, Settings
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 def test_an_empty_environment_gives_the_usual_settings() -> None:

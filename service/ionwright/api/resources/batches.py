@@ -8,6 +8,7 @@ import orjson
 from flask import Response, request
 
 from ionwright.api.answers import JSON, Answer
+from ionwright.api.bodies import read_body
 from ionwright.api.json_reader import check_media_type, read_json
 from ionwright.api.operations import json_answer, operation, problem_answers
 from ionwright.api.problems import Fault, Problem, validation_problem
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
 
 JSON_LINES = ("application/jsonl", "application/x-ndjson")
 
+# each line has its own answer, whatever it is, so that the document puts no bounds on it
+_LINES = {"description": "One request per line."}
 _POST = {
     "operationId": "predictElectrolysisBatch",
     "summary": "Predict many cells at once",
@@ -39,7 +42,7 @@ _POST = {
         "required": True,
         "content": {
             JSON: {"schema": BatchRequestSchema},
-            **{form: {"schema": {"type": "string"}} for form in JSON_LINES},
+            **{form: {"schema": _LINES} for form in JSON_LINES},
         },
     },
     "responses": {
@@ -64,10 +67,11 @@ def add_batches(blueprint: Blueprint, predictor: Predictor, settings: Settings) 
         media_type = check_media_type(header, coding, (JSON, *JSON_LINES))
         # the body is read whole before the first line goes out: a sender that writes all its lines before
         # it reads any answer would otherwise wait for us while we wait for it
-        body = request.get_data(cache=False)
+        body = read_body(environ, settings.body_limit)
         if media_type == JSON:
             return response(_whole_answer(predictor, _items(read_json(body), settings.batch_limit)))
-        return Response(_answer_lines(predictor, settings, body), 200, content_type=media_type)
+        headers = {"Content-Type": media_type, "Cache-Control": "no-store"}
+        return Response(_answer_lines(predictor, settings, body), 200, headers)
 
     operation(blueprint, "POST", "/predictions/batch", predict_electrolysis_batch, _POST)
 

@@ -82,13 +82,13 @@ def _tagged(document: dict[str, Any]) -> Response:
 
 
 def _electrolyte(known: KnownElectrolyte) -> dict[str, Any]:
-    entry: dict[str, Any] = {
+    return {
         "formula": known.formula,
         "name": known.name,
         "names": list(known.names),
         "solubility": known.solubility,
+        "melts": known.melts,
     }
-    return entry if known.melts is None else entry | {"melts": known.melts}
 
 
 def _electrode(known: Electrode) -> dict[str, Any]:

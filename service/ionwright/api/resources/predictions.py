@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from flask import Response, request
 
 from ionwright.api.answers import JSON
+from ionwright.api.bodies import read_body
 from ionwright.api.json_reader import check_media_type
 from ionwright.api.operations import Blueprint, json_answer, not_modified, operation, problem_answers
 from ionwright.api.responses import conditional_response, response
@@ -15,6 +16,7 @@ from ionwright.api.schemas.prediction_request import PredictionRequestSchema, qu
 
 if TYPE_CHECKING:
     from ionwright.api.predictor import Predictor
+    from ionwright.api.settings import Settings
 
 TAG = "Predictions"
 TAG_TEXT = "What happens in a cell, why, and everything a teacher says about it."
@@ -48,7 +50,7 @@ _GET = {
 }
 
 
-def predictions_blueprint(predictor: Predictor) -> Blueprint:
+def predictions_blueprint(predictor: Predictor, settings: Settings) -> Blueprint:
     """Operations on single predictions."""
 
     def predict_electrolysis() -> Response:
@@ -57,7 +59,7 @@ def predictions_blueprint(predictor: Predictor) -> Blueprint:
             check_media_type(
                 environ.get("CONTENT_TYPE") or "", environ.get("HTTP_CONTENT_ENCODING", ""), (JSON,)
             )
-        return response(predictor.answer_body(request.get_data(cache=False)))
+        return response(predictor.answer_body(read_body(environ, settings.body_limit)))
 
     def look_up_prediction() -> Response:
         return conditional_response(

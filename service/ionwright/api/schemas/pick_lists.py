@@ -14,7 +14,7 @@ class KnownElectrolyteSchema(ResponseSchema):
     name = wording("Systematic name.", "copper(II) sulfate", required=True)
     names = wordings("Other names.", "copper sulphate", required=True)
     solubility = wording("How it dissolves in water.", "soluble", required=True)
-    melts = fields.Boolean(metadata=described("Whether it can be melted; left out if that is not known."))
+    melts = fields.Boolean(required=True, metadata=described("Whether its melt can be electrolysed."))
 
 
 class ElectrolytesSchema(ResponseSchema):
