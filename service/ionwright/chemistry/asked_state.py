@@ -36,10 +36,13 @@ def state_to_work_with(
     """
     words = {reading.state_word for reading in readings}
     if state == "solid" or (state == "aqueous" and "solid" in words):
-        name = readings[0].compound.name
+        compound = readings[0].compound
+        held = "the ions are held in a lattice and cannot move"
+        if compound.role in ("water", "acid"):
+            held = "there are molecules held in place, not ions that could move"
         raise CellRefused(
             "ions-cannot-move",
-            f"In solid {name} the ions are held in a lattice and cannot move, so it does not conduct.",
+            f"In solid {compound.name} {held}, so it does not conduct.",
             where="state",
             remedy="Melt it, or dissolve it in water.",
         )

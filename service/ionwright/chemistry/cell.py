@@ -10,13 +10,13 @@ from ionwright.chemistry.competition import (
     anode_competition,
     anode_film,
     cathode_competition,
-    dissolved_ion,
 )
 from ionwright.chemistry.conditions import read_current_density, read_temperature
 from ionwright.chemistry.electrode import Electrode, find_electrode
 from ionwright.chemistry.electrolyte import Electrolyte, Ingredient, make_electrolyte
 from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.medium import MOLTEN
+from ionwright.chemistry.process import Kind
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
@@ -128,12 +128,11 @@ class Cell:
         """What is seen at a passive anode; empty otherwise."""
         return "" if self.is_molten else anode_film(self.own_ions, self.medium, self.anode.id)
 
-    def plating_ion(self) -> Species | None:
-        """The ion of an active anode's metal, if the solution holds it too: the arrangement of a plating bath."""
-        if self.is_molten or not self.anode.metal or self.anode_behaviour() != "active":
-            return None
-        ion = dissolved_ion(self.anode.metal)
-        return ion if ion in self.own_ions else None
+    def plating_metal(self) -> str:
+        """Symbol of an active anode's metal, if the solution holds its ions too, as in a plating bath; else empty."""
+        is_bath = not self.is_molten and self.anode.metal and self.anode_behaviour() == "active"
+        deposits = {process.metal for process in self.at_cathode().of(Kind.METAL)} if is_bath else set()
+        return self.anode.metal if self.anode.metal in deposits else ""
 
 
 def make_cell(description: CellDescription) -> Cell:

@@ -23,6 +23,10 @@ _AMALGAMATING = ("Li^+", "Na^+", "K^+", "Rb^+", "Cs^+")
 # Formation of sodium amalgam lies near -1.8 V (recalled: chlor-alkali literature), far above sodium's own -2.71 V.
 _AMALGAM_V = -1.8
 _CARBON = species("C")
+# Anions that bring down a dissolving metal at the electrode itself; complex and organic ions are left out.
+_FILM_FORMERS = frozenset(
+    {"Cl^-", "Br^-", "I^-", "SO4^2-", "CO3^2-", "PO4^3-", "HPO4^2-", "CrO4^2-", "C2O4^2-", "S^2-"}
+)
 
 
 @lru_cache(maxsize=8192)
@@ -177,10 +181,11 @@ def _of_couple(couple: Couple, medium: str, *, is_reduction: bool) -> ElectrodeP
         (couple.oxidised, couple.reduced) if is_reduction else (couple.reduced, couple.oxidised)
     )
     suited = with_states(for_medium(half, medium))
+    kind = _kind(reactants, products, is_reduction=is_reduction)
     return ElectrodeProcess(
-        kind=_kind(reactants, products, is_reduction=is_reduction),
+        kind=kind,
         reactant=reactants[0],
-        products=products,
+        products=(products[:1] if kind is Kind.METAL else products) or suited.products,
         forms=(("", suited),),
         potential_V=couple.printed_V,
         couple=couple.name,
@@ -247,7 +252,7 @@ def dissolved_ion(metal: str) -> Species:
 
 
 def _is_film(ion: Species, anion: Species) -> bool:
-    return anion.charge < 0 and anion != HYDROXIDE and solubility(ion, anion).category == "insoluble"
+    return anion.ascii in _FILM_FORMERS and solubility(ion, anion).category == "insoluble"
 
 
 @cache

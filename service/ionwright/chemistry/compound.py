@@ -233,7 +233,8 @@ def _read_formula_text(text: str) -> tuple[Compound, str]:
 def _recased(text: str) -> Compound | None:
     """The one compound, or the refusal of the one molecule, that the letters spell when case is ignored."""
     found: dict[str, Compound] = {}
-    refusals: list[CellRefused] = []
+    molecules: list[CellRefused] = []
+    elements: list[CellRefused] = []
     for candidate in recasings(text):
         try:
             formula = read_formula(candidate)
@@ -242,10 +243,11 @@ def _recased(text: str) -> Compound | None:
         compound = _compound_of_formula(formula)
         if compound is not None:
             found[compound.formula] = compound
-        elif (refusal := refusal_of_formula(formula)) is not None and len(formula.composition) > 1:
-            refusals.append(refusal)
+        elif (refusal := refusal_of_formula(formula)) is not None:
+            (molecules if len(formula.composition) > 1 else elements).append(refusal)
     if len(found) == 1:
         return next(iter(found.values()))
+    refusals = molecules or elements
     if not found and len(refusals) == 1:
         raise refusals[0]
     return None

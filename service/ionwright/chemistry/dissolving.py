@@ -148,9 +148,10 @@ def _solubility_of(compound: Compound) -> Solubility:
     order = ("insoluble", "very-slight", "sparing", "soluble")
     pairs = [
         solubility(cation.species, anion.species)
-        for cation, _ in compound.lattice_ions
+        for ions in {compound.lattice_ions, compound.ions}
+        for cation, _ in ions
         if cation.charge > 0 and cation is not _HYDROGEN
-        for anion, _ in compound.lattice_ions
+        for anion, _ in ions
         if anion.charge < 0
     ]
     return min(pairs, key=lambda one: order.index(one.category))

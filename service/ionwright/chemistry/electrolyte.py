@@ -60,11 +60,14 @@ class Dissolved:
         As it was named.
     concentration
         As it was given, or as the name implies; None if nothing is known.
+    is_concentration_given
+        Whether it stood in a field of its own.
     """
 
     compound: Compound
     text_given: str
     concentration: Concentration | None = None
+    is_concentration_given: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,7 +181,8 @@ def make_electrolyte(ingredients: tuple[Ingredient, ...], state: str, ph: float 
     )
     assumptions += said
     if chosen == "molten":
-        return _melt(solutes, assumptions)
+        implied = {reading.concentration_assumption for reading in readings}
+        return _melt(solutes, [one for one in assumptions if one not in implied])
     return _solution(solutes, ph, assumptions)
 
 
@@ -209,7 +213,9 @@ def _solutes(
                 concentration = concentration_of(reading.compound, concentration)
             except IonwrightError as fault:
                 raise fault.within(f"electrolyte/{index}/substance") from None
-        solutes.append(Dissolved(reading.compound, given.substance, concentration))
+        solutes.append(
+            Dissolved(reading.compound, given.substance, concentration, given.concentration is not None)
+        )
     return tuple(solutes), assumptions
 
 
@@ -226,6 +232,8 @@ def _check_existence(compound: Compound, index: int) -> None:
 
 def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte:
     melt = melted(tuple(one.compound for one in solutes))
+    if any(one.concentration and one.concentration.word is None for one in solutes):
+        assumptions.append("A melt is the pure salt, so the concentration is left aside.")
     return Electrolyte(
         ingredients=solutes,
         state="molten",
@@ -249,7 +257,8 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         try:
             check_amount(one.compound, one.concentration)
         except IonwrightError as fault:
-            raise fault.within(f"electrolyte/{index}/concentration") from None
+            field = "concentration" if one.is_concentration_given else "substance"
+            raise fault.within(f"electrolyte/{index}/{field}") from None
         assumptions += ions.assumptions
         notes += ions.notes
         amount = one.concentration.mol_dm3 if one.concentration else None

@@ -22,6 +22,7 @@ _HYDROGEN: Final = ion("H^+")
 _HYDROXIDE: Final = ion("OH^-")
 _OXIDE: Final = ion("O^2-")
 _AMMONIUM: Final = ion("NH4^+")
+_NITRIDE: Final = ion("N^3-")
 _HYDROGENSULFATE: Final = ion("HSO4^-")
 _SULFATE: Final = ion("SO4^2-")
 
@@ -184,7 +185,7 @@ def compound_from(unit: IonicUnit) -> Compound:
     kinds = {one for one, _ in ions}
     if kinds <= {_HYDROGEN, _HYDROXIDE, _OXIDE}:
         return WATER
-    if kinds == {_AMMONIUM, _HYDROXIDE}:
+    if kinds in ({_AMMONIUM, _HYDROXIDE}, {_HYDROGEN, _NITRIDE}):
         return _AMMONIA
     negative = [one for one, _ in ions if one.charge < 0]
     acid = negative[0] if kinds - set(negative) == {_HYDROGEN} and len(negative) == 1 else None

@@ -16,7 +16,7 @@ MOLTEN = "molten"
 
 _GASES = frozenset({"H2", "O2", "Cl2", "F2", "CO2", "CO", "NO", "NO2", "N2", "NH3", "SO2", "H2S", "C2H6"})
 _VOLATILE_IN_MELT = frozenset({"Br2", "I2", "H2O", "S"})
-_DISSOLVED_IN_WATER = frozenset({"Br2", "I2"})
+_DISSOLVED_IN_WATER = frozenset({"Br2", "I2", "NH3", "SO2", "H2O2", "H2SO3", "HClO", "HNO2", "H2C2O4"})
 
 
 def state_of(kind: Species, *, melt_C: float | None = None) -> str:
@@ -37,12 +37,12 @@ def state_of(kind: Species, *, melt_C: float | None = None) -> str:
     in_water = melt_C is None
     if kind.charge:
         return "aq" if in_water else "l"
+    if in_water and kind.formula in _DISSOLVED_IN_WATER:
+        return "aq"
     if kind.formula in _GASES or (not in_water and kind.formula in _VOLATILE_IN_MELT):
         return "g"
     if kind == WATER:
         return "l"
-    if in_water and kind.formula in _DISSOLVED_IN_WATER:
-        return "aq"
     melts_C = read_table("metals.toml")["melts_C"].get(kind.formula)
     return "l" if melts_C is not None and melts_C < (25 if melt_C is None else melt_C) else "s"
 

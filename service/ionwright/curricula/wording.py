@@ -41,14 +41,16 @@ def product(kind: Species) -> str:
 
 
 def products(process: ElectrodeProcess) -> str:
-    """The products of a process, listed."""
+    """The products of a process, listed; of a deposit only the metal."""
+    if process.kind in {Kind.METAL, Kind.AMALGAM}:
+        return metal(process.metal)
     return listed(product(kind) for kind in process.products)
 
 
 @lru_cache(maxsize=1024)
 def forming(process: ElectrodeProcess) -> str:
     """The products with their verb: ``"copper forms"``, ``"iron(II) ions form"``."""
-    is_plural = len(process.products) > 1 or process.products[0].charge
+    is_plural = not process.metal and (len(process.products) > 1 or process.products[0].charge)
     return f"{products(process)} {'form' if is_plural else 'forms'}"
 
 

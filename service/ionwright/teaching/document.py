@@ -41,6 +41,7 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
         "curriculum": {"id": curriculum.id, "title": curriculum.title},
         "cell": _cell(prediction),
         "assumptions": list(prediction.assumptions),
+        "notes": list(cell.electrolyte.notes),
         "ions": [_ion(present.ion.species, present.source) for present in cell.electrolyte.ions],
         "cathode": _electrode(prediction, prediction.cathode, notations),
         "anode": _electrode(prediction, prediction.anode, notations),

@@ -168,7 +168,7 @@ def _becomes(
     *,
     uses_water: bool,
 ) -> str:
-    same = f"{listed(names)} solution"
+    same = _solution_name(listed(names))
     if not removed and not formed:
         return f"more concentrated {same}" if uses_water else f"unchanged {same}"
     gone = {cation for _, cation, _ in solids if cation in formed} | {
@@ -185,9 +185,12 @@ def _becomes(
             else f"more dilute {same}{solid}"
         )
     if len(cations) == len(anions) == 1:
-        name = compound_of(IONS[cations[0]], IONS[anions[0]]).name
-        return f"{name if name.endswith(' acid') else f'{name} solution'}{solid}"
+        return f"{_solution_name(compound_of(IONS[cations[0]], IONS[anions[0]]).name)}{solid}"
     return f"a solution of {listed(species_text(kind) for kind in (*cations, *anions))}{solid}"
+
+
+def _solution_name(name: str) -> str:
+    return name if name.endswith((" acid", "water")) else f"{name} solution"
 
 
 def _summary(
@@ -202,7 +205,7 @@ def _summary(
         *([_arrival(formed)] if formed else []),
         *([f"{listed(ions(kind) for kind in remaining)} stay"] if remaining else []),
     ]
-    sentences = [f"{sentence_start(listed(parts))}."]
+    sentences = [f"{sentence_start('; '.join(parts))}."]
     if solids:
         named = listed(dict.fromkeys(name for name, _, _ in solids))
         sentences.append(f"Where the new ions meet the others, solid {named} forms.")
@@ -231,7 +234,7 @@ def _arrival(formed: tuple[Species, ...]) -> str:
         phrases.append(f"{listed(ions(kind) for kind in left)} from water are left behind")
     if made:
         phrases.append(f"{listed(ions(kind) for kind in made)} are made")
-    return listed(phrases)
+    return "; ".join(phrases)
 
 
 def _melt_account(

@@ -62,7 +62,7 @@ class Ladder:
     def _outside(self, remaining: Iterable[ElectrodeProcess]) -> tuple[Species, ...]:
         """Ions that the ladder cannot place: unknown metals, and ions that are reduced without giving a metal."""
         processes = tuple(remaining)
-        placed = {p.reactant for p in processes if p.kind is Kind.METAL and self._place(p.metal) is not None}
+        placed = {p.reactant for p in processes if self._place(_metal_of(p)) is not None}
         able = (p for p in processes if p.kind in {Kind.METAL, Kind.CHARGE, Kind.REACTION})
         return tuple(dict.fromkeys(p.reactant for p in able if p.reactant not in placed))
 
@@ -112,10 +112,10 @@ class Ladder:
 
     def _hydrogen(self, situation: Situation, assumptions: tuple[str, ...]) -> Ruling:
         chosen = situation.of(Kind.HYDROGEN)[0]
-        above = list(situation.of(Kind.METAL))
+        above = dict.fromkeys(symbol for p in situation.remaining if (symbol := _metal_of(p)))
         if above:
-            names = listed(dict.fromkeys(metal(p.metal) for p in above))
-            verb = "is" if len({p.metal for p in above}) == 1 else "are"
+            names = listed(metal(symbol) for symbol in above)
+            verb = "is" if len(above) == 1 else "are"
             reason = (
                 f"{sentence_start(names)} {verb} above hydrogen in the reactivity series, "
                 "so hydrogen ions are discharged instead and hydrogen is given off."
@@ -136,3 +136,13 @@ class Ladder:
                 f"so {ions(process.reactant)} stay in solution."
             )
         return ""  # changes of charge are beyond a course that compares metals with hydrogen
+
+
+def _metal_of(process: ElectrodeProcess) -> str:
+    """The metal that deposits, or whose simple ion it is; empty for other ions."""
+    if process.metal:
+        return process.metal
+    is_simple = (
+        process.kind is not Kind.HYDROGEN and process.reactant.charge > 0 and len(process.reactant.atoms) == 1
+    )
+    return process.reactant.atoms[0][0] if is_simple else ""

@@ -106,16 +106,15 @@ class LeastPositive:
         accepted: tuple[Remark, ...],
         assumptions: tuple[str, ...],
     ) -> Ruling:
+        medium = situation.cell.medium
         others = [p for p in situation.remaining if p is not chosen]
         if others:
             because = (
-                f"E° for the change between {contender(chosen)} and {products(chosen)} ({volts(lowest_V)}) is the least "
-                f"positive of those possible here, so {_subject(chosen)} oxidised first."
+                f"E° for the change between {_partner(chosen, medium)} and {products(chosen)} ({volts(lowest_V)}) is the least "
+                f"positive of those possible here, so {_subject(chosen, medium)} oxidised first."
             )
         else:
-            because = (
-                f"Nothing else in the solution can be oxidised more easily, so {_subject(chosen)} oxidised."
-            )
+            because = f"Nothing else in the solution can be oxidised more easily, so {_subject(chosen, medium)} oxidised."
         return Ruling(
             chosen=chosen,
             because=(because,),
@@ -126,10 +125,13 @@ class LeastPositive:
         )
 
 
-def _subject(process: ElectrodeProcess) -> str:
-    if process.kind is Kind.OXYGEN:
-        return "water (or the hydroxide ion) is"
-    return f"{contender(process)} are"
+def _partner(process: ElectrodeProcess, medium: str) -> str:
+    return "water" if process.kind is Kind.OXYGEN and medium != ALKALINE else contender(process)
+
+
+def _subject(process: ElectrodeProcess, medium: str) -> str:
+    partner = _partner(process, medium)
+    return f"{partner} {'is' if partner == 'water' else 'are'}"
 
 
 def _oxidation_potential(process: ElectrodeProcess, medium: str) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ionwright.chemistry.couple import metal_couples
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC
 from ionwright.chemistry.process import ElectrodeProcess, Kind
@@ -27,9 +28,10 @@ class Plating:
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the plating metal, if it can be plated from water."""
-        ion = situation.cell.plating_ion()
-        deposits = [p for p in situation.of(Kind.METAL) if p.reactant == ion]
-        if ion is None or not deposits or IONS[ion].plates not in _PLATES_FROM_WATER:
+        bath = situation.cell.plating_metal()
+        metals = situation.of(Kind.METAL) if bath else ()
+        deposits = [p for p in metals if p.metal == bath and IONS[p.reactant].plates in _PLATES_FROM_WATER]
+        if not deposits:
             return PASS
         chosen = max(deposits, key=lambda p: (p.is_listed, p.potential_V or 0.0))
         if _is_below_hydrogen(chosen) or _nobler_than(chosen, situation):
@@ -39,8 +41,8 @@ class Plating:
         return Ruling(
             chosen=chosen,
             because=(
-                f"The anode is {name} and the solution holds {ions(ion)}: the cell is set up for {name} plating, "
-                f"so {name} deposits on the cathode although it stands above hydrogen in the reactivity series.",
+                f"The anode is {name} and the solution holds {ions(chosen.reactant)}: the cell is set up for {name} plating, "
+                f"so {name} deposits on the cathode{_although(chosen)}.",
             ),
             ruled_out=tuple(
                 Remark(p, _passed_for_plating(p, name)) for p in situation.remaining if p is not chosen
@@ -60,6 +62,12 @@ def _passed_for_plating(process: ElectrodeProcess, name: str) -> str:
     if process.kind is Kind.HYDROGEN:
         return f"In a plating bath most of the current deposits {name}; little hydrogen forms."
     return f"{sentence_start(contender(process))} stay in solution while {name} deposits."
+
+
+def _although(chosen: ElectrodeProcess) -> str:
+    """What speaks against the deposit: a metal above hydrogen would otherwise stay in solution."""
+    is_above = metal_couples()[chosen.metal][0].potential_V < 0
+    return " although it stands above hydrogen in the reactivity series" if is_above else ""
 
 
 def _is_below_hydrogen(process: ElectrodeProcess) -> bool:
