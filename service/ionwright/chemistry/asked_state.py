@@ -44,7 +44,9 @@ def state_to_work_with(
             "ions-cannot-move",
             f"In solid {compound.name} {held}, so it does not conduct.",
             where="state",
-            remedy="Melt it, or dissolve it in water.",
+            remedy="Dissolve it in water."
+            if compound.role == "acid"
+            else "Melt it, or dissolve it in water.",
         )
     if state == "molten":
         if "aqueous" in words:

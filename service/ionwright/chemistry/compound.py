@@ -69,7 +69,7 @@ _WORDED: Final = re.compile(r"[A-Za-z][a-z]{2,}")
 _JOINED: Final = re.compile(r"\s+(?:\+|&|and|with|plus)\s+|\s*[,;]\s+", re.IGNORECASE)
 _TRIVIAL: Final = {name: row for row in read_table("trivial_names.toml")["name"] for name in row["names"]}
 _HYDROGEN: Final = ion("H^+")
-_OXIDE: Final = ion("O^2-")
+_TAKEN_BY_HYDROGEN: Final = (ion("O^2-"), ion("N^3-"))
 
 
 def _acid_formulas() -> dict[str, Compound]:
@@ -167,9 +167,13 @@ def _compound_of_formula(formula: Formula) -> Compound | None:
 
 
 def _is_plausible(unit: IonicUnit) -> bool:
-    """An acid has one kind of negative ion, and hydrogen and oxide ions do not stand side by side."""
+    """An acid has one kind of negative ion, and hydrogen ions do not stand beside oxide or nitride ions."""
     positive = [one for one, _ in unit.ions if one.charge > 0]
-    if _HYDROGEN in positive and len(unit.ions) > 2 and any(one is _OXIDE for one, _ in unit.ions):
+    if (
+        _HYDROGEN in positive
+        and len(unit.ions) > 2
+        and any(one in _TAKEN_BY_HYDROGEN for one, _ in unit.ions)
+    ):
         return False
     if positive != [_HYDROGEN]:
         return True
@@ -244,7 +248,10 @@ def _recased(text: str) -> Compound | None:
         if compound is not None:
             found[compound.formula] = compound
         elif (refusal := refusal_of_formula(formula)) is not None:
-            (molecules if len(formula.composition) > 1 else elements).append(refusal)
+            if len(formula.composition) > 1:
+                molecules.append(refusal)
+            elif text.isalpha():
+                elements.append(refusal)
     if len(found) == 1:
         return next(iter(found.values()))
     refusals = molecules or elements
@@ -254,6 +261,13 @@ def _recased(text: str) -> Compound | None:
 
 
 def _refuse_mixture(text: str) -> None:
+    if text.lower().startswith(("acidified ", "acidic ")):
+        raise FormulaError(
+            "unreadable-formula",
+            "Acidified means that an acid is there as well, and one text names one substance.",
+            position=0,
+            remedy="Give a list of the salt and the acid, such as CuSO4 and H2SO4.",
+        )
     match = _JOINED.search(text)
     if match is not None:
         raise FormulaError(

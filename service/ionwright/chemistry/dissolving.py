@@ -142,13 +142,11 @@ def _check_solubility(compound: Compound) -> tuple[str, ...]:
 
 
 def _solubility_of(compound: Compound) -> Solubility:
-    row = SALTS.get(compound.anhydrous_formula)
-    if row is not None:
-        return row.solubility
+    """The solubility of the least soluble pair of its ions, those of the solid before those in water."""
     order = ("insoluble", "very-slight", "sparing", "soluble")
     pairs = [
         solubility(cation.species, anion.species)
-        for ions in {compound.lattice_ions, compound.ions}
+        for ions in dict.fromkeys((compound.lattice_ions, compound.ions))
         for cation, _ in ions
         if cation.charge > 0 and cation is not _HYDROGEN
         for anion, _ in ions

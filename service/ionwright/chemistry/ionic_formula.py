@@ -208,6 +208,8 @@ def mismatched_ions(formula: Formula) -> tuple[tuple[Ion, ...], tuple[Ion, ...]]
         The possible positive and negative ions; both empty if the formula is not made of known ions.
     """
     best: tuple[tuple[Ion, ...], tuple[Ion, ...]] = ((), ())
+    if any(not _is_water(attached) for _, attached in formula.attached):
+        return best
     lone = [one for one in _SPELLED.get(formula.text, ()) if one.species.formula == formula.text]
     if lone:
         one = lone[0]

@@ -43,7 +43,7 @@ _TRAILING: Final = re.compile(
     re.IGNORECASE,
 )
 _AMOUNT_BEHIND: Final = re.compile(
-    r"^(.*?\S)[\s,@]+(\d[\d.,eE+-]*\s?(?:m?mol|mM\b|M\b|k?g\b|mg\b|moles?\b).*)$"
+    r"^(.*?\S)[\s,@]+\(?(\d[\d.,eE+-]*\s?(?:m?mol|mM\b|M\b|k?g\b|mg\b|moles?\b)[^()]*)\)?$"
 )
 _AMOUNT_BEFORE: Final = re.compile(
     r"^(\d[\d.,]*\s?(?:mM|M|m?mol\s?/\s?(?:dm3|dm³|L|l)|m?mol\s?(?:dm|L|l)\^?-?[⁻-]?[13³¹]|g\s?/\s?(?:dm3|dm³|L|l)))\s+(.+)$"

@@ -65,7 +65,9 @@ def melted(compounds: tuple[Compound, ...]) -> Melted:
             assumptions = (_ALUMINA_ASSUMPTION,)
     ions = tuple(dict.fromkeys(one for c in compounds for one, _ in c.lattice_ions))
     ordered = tuple(sorted(ions, key=lambda one: one.charge < 0))
-    return Melted(ordered, working_C, assumptions, tuple(dict.fromkeys(one for one in (note, *notes) if one)))
+    if note:
+        notes = [note]  # what the salts do alone does not hold in the mixture
+    return Melted(ordered, working_C, assumptions, tuple(dict.fromkeys(one for one in notes if one)))
 
 
 def _check(compound: Compound, others: tuple[Compound, ...]) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Final, Literal, NamedTuple
 
@@ -38,7 +38,7 @@ class Solubility:
     category
         soluble (over about 0.05 mol/kg), sparing (0.005 to 0.05), very-slight (0.0001 to 0.005) or insoluble.
     reason
-        A sentence: the solubility rule, or the figure of the table.
+        A sentence: the solubility rule, or the figure of the table where it is telling.
     source
         Key into ``sources.toml``.
     saturated_mol_kg
@@ -74,23 +74,19 @@ def _compound(formula: str) -> Compound:
     return compound_from(unit)
 
 
-_WORDS: Final = {
-    "soluble": "dissolves in water",
-    "sparing": "dissolves only a little in water",
-    "very-slight": "dissolves far too little in water to conduct usefully",
-    "insoluble": "does not dissolve in water",
-}
-
-
 def _row(row: dict[str, Any]) -> SaltRow:
     compound = _compound(row["formula"])
     grams = row.get("g_20C", row.get("g_25C"))
-    figure = f": about {grams:.2g} g in 100 g of water" if grams is not None and grams < 10 else ""
+    reason = ""
+    if grams is not None and grams < 10:
+        reason = (
+            f"{_capital(compound.name)} {_WORDS[row['category']]}: about {grams:.2g} g in 100 g of water."
+        )
     return SaltRow(
         compound,
         Solubility(
             category=row["category"],
-            reason=f"{_capital(compound.name)} {_WORDS[row['category']]}{figure}.",
+            reason=reason,
             source=row["source"],
             saturated_mol_kg=row.get("sat"),
             Ksp=row.get("Ksp"),
@@ -113,9 +109,6 @@ SALTS: Final[dict[str, SaltRow]] = {row.compound.formula: row for row in map(_ro
 def _pairs(row: SaltRow) -> tuple[Species, Species] | None:
     ions = row.compound.lattice_ions
     return (ions[0][0].species, ions[1][0].species) if len(ions) == 2 else None
-
-
-_BY_PAIR: Final = {pair: row.solubility for row in SALTS.values() if (pair := _pairs(row)) is not None}
 
 
 class _Exception(NamedTuple):
@@ -149,7 +142,13 @@ def _rule(row: dict[str, Any]) -> _Rule:
     )
 
 
+_BY_PAIR: Final = {pair: row.solubility for row in SALTS.values() if (pair := _pairs(row)) is not None}
 _RULES: Final = tuple(map(_rule, _TABLE["rule"]))
+
+
+def _with_reason(pair: tuple[Species, Species], found: Solubility) -> Solubility:
+    """A row without a telling figure borrows the sentence of the rule."""
+    return found if found.reason else replace(found, reason=solubility_by_rule(*pair).reason)
 
 
 @lru_cache(maxsize=16384)
@@ -161,7 +160,10 @@ def solubility(cation: Species, anion: Species) -> Solubility:
     cation, anion
         Two ions of the tables. A figure of the salt table wins over the rules.
     """
-    return _BY_PAIR.get((cation, anion)) or solubility_by_rule(cation, anion)
+    found = _BY_PAIR.get((cation, anion))
+    if found is None:
+        return solubility_by_rule(cation, anion)
+    return _with_reason((cation, anion), found)
 
 
 def solubility_by_rule(cation: Species, anion: Species) -> Solubility:

@@ -101,6 +101,12 @@ def refusal_of_unresolved(formula: Formula) -> CellRefused | UnknownSpecies:
     lone = (*positive, *negative)
     if len(lone) == 1 and lone[0].species.formula == formula.text:
         return _lone_ion(formula, lone[0])
+    if _may_be_an_acid(formula):
+        return UnknownSpecies(
+            "unknown-substance",
+            f"{formula.text} may be an acid, but the tables do not know its negative ion.",
+            remedy="Take an acid such as H2SO4, HCl, HNO3 or H3PO4.",
+        )
     refusal = refusal_of_molecule(formula)
     if refusal is not None:
         return refusal
@@ -109,6 +115,17 @@ def refusal_of_unresolved(formula: Formula) -> CellRefused | UnknownSpecies:
         "unknown-substance",
         f"{formula.text} is not made of ions that the tables know.",
         remedy=f"Check the formula, or name a simpler salt of {metals[0]}.",
+    )
+
+
+def _may_be_an_acid(formula: Formula) -> bool:
+    """Whether a formula looks like an oxo-acid: hydrogen first, oxygen last, one other non-metal but carbon between."""
+    symbols = tuple(formula.composition)
+    return (
+        len(symbols) == 3
+        and symbols[0] == "H"
+        and symbols[2] == "O"
+        and symbols[1] in NON_METALS - {"C", "N"}
     )
 
 

@@ -98,7 +98,9 @@ def test_words_beside_the_name_are_taken_off_and_kept(text, formula, word, state
     assert reading.state_word == state
 
 
-@pytest.mark.parametrize("text", ["NaCl 0.5 mol/dm3", "0.5 M NaCl", "0.5 mol/dm3 sodium chloride"])
+@pytest.mark.parametrize(
+    "text", ["NaCl (0.5 mol/dm3)", "NaCl 0.5 mol/dm3", "0.5 M NaCl", "0.5 mol/dm3 sodium chloride"]
+)
 def test_a_quantity_beside_the_name_is_read(text):
     reading = read_substance(text)
     assert reading.compound.formula == "NaCl"
@@ -159,6 +161,10 @@ def test_a_formula_in_the_wrong_case_is_read_aloud(text, formula):
         ("NaK", "not-an-electrolyte", "electrons"),
         ("PbO2", "insoluble", "Lead(IV) oxide"),
         ("UF6", "unknown-substance", "UF6"),
+        ("H3PO3", "unknown-substance", "may be an acid"),
+        ("CuSO4.4NH3", "unknown-substance", "CuSO4.4NH3"),
+        ("acidified copper sulfate", "unreadable-formula", "list of the salt and the acid"),
+        ("cu", "not-an-electrolyte", "Copper"),
         ("Xy", "unknown-element", "Xy"),
         ("", "unreadable-formula", "No substance"),
         ("NaCl and KI", "unreadable-formula", "mixture"),

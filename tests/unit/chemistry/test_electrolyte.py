@@ -158,6 +158,15 @@ def test_a_ph_that_destroys_the_solution_is_refused():
     assert refusal("CuSO4", ph=12).where == "ph"
 
 
+def test_a_refusal_gives_the_rule_or_the_figure_as_its_reason():
+    assert "Chlorides, bromides and iodides dissolve in water, except" in refusal("AgCl").detail
+    assert "about 0.067 g of it dissolves in 100 g of water" in refusal("PbI2").detail
+
+
+def test_hydrogensulfate_counts_as_sulfate_in_water():
+    assert refusal("Ba(HSO4)2").code == "insoluble"
+
+
 def test_the_precipitate_is_named():
     assert "silver chloride, AgCl" in refusal("AgNO3", "NaCl").detail
     assert "silver oxide, Ag2O" in refusal("AgNO3", "NH3").detail

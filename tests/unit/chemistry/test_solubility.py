@@ -55,7 +55,7 @@ def test_the_rules_agree_with_every_figure_of_the_table():
 
 def test_a_figure_gives_the_reason_in_grams():
     found = solubility(ion("Pb^2+").species, ion("Br^-").species)
-    assert "about 0.85 g in 100 g of water" in found.reason
+    assert "about 0.85 g of it dissolves in 100 g of water" in found.reason
     assert found.Ksp == pytest.approx(6.6e-6)
     assert found.source == "crc-91-solubility"
 
