@@ -79,9 +79,7 @@ def _row(row: dict[str, Any]) -> SaltRow:
     grams = row.get("g_20C", row.get("g_25C"))
     reason = ""
     if grams is not None and grams < 10:
-        reason = (
-            f"{_capital(compound.name)} {_WORDS[row['category']]}: about {grams:.2g} g in 100 g of water."
-        )
+        reason = f"Only about {grams:.2g} g of it dissolves in 100 g of water."
     return SaltRow(
         compound,
         Solubility(
