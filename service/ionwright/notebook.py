@@ -16,7 +16,7 @@ def _installed() -> Registry:
     return load_curricula()
 
 
-def predict(
+def predict(  # noqa: PLR0913 - a notebook types them by name
     *electrolyte: str,
     curriculum: str,
     concentration: str | None = None,

@@ -36,7 +36,8 @@ class Couple:
     is_reduction_listed
         False for a reduction so far from any school cell that naming it would only confuse.
     medium
-        The medium for which the half-equation is written: ``"acid"``, ``"alkali"`` or another word of the table; ``"any"``.
+        The medium for which the half-equation is written: ``"acid"``, ``"alkali"``, another word
+        of the table, or ``"any"``.
     source
         Key into the ``[sources]`` table of couples.toml.
     """

@@ -31,7 +31,8 @@ class Electrode:
     metal
         Symbol of the metal that would dissolve; empty for carbon, oxides and coatings.
     anode
-        ``"inert"``, ``"active"`` (dissolves) or ``"filming"`` (grows an oxide skin), unless the electrolyte decides otherwise.
+        ``"inert"``, ``"active"`` (dissolves) or ``"filming"`` (grows an oxide skin), unless the electrolyte
+        decides otherwise.
     melts_C
         Melting point [degC]; None if the material does not melt in any school cell.
     caution, caution_as_anode
@@ -127,7 +128,8 @@ def find_electrode(text: str) -> Electrode:
     UnknownSpecies
         Code ``unknown-electrode``, with near matches in the remedy.
     CellRefused
-        Code ``non-conducting-electrode`` for wood, plastic and the like; ``electrode-reacts`` for metals that attack water.
+        Code ``non-conducting-electrode`` for wood, plastic and the like; ``electrode-reacts`` for metals that
+        attack water.
     """
     plain = _plain(text[: _LONGEST_NAME + 1])
     if len(text) <= _LONGEST_NAME and (found := _by_name().get(plain)):
@@ -141,7 +143,7 @@ def find_electrode(text: str) -> Electrode:
     if name := _unfit("reacts_with_water").get(plain):
         raise CellRefused(
             "electrode-reacts",
-            f"{name.capitalize()} cannot be an electrode: it reacts with water at once, and would melt or burn in a melt.",
+            f"{name.capitalize()} cannot be an electrode: it reacts with water, and would melt or burn in a melt.",
             remedy="Use a conductor that water leaves alone, such as graphite, platinum or steel.",
         )
     near = difflib.get_close_matches(plain, _by_name(), n=3, cutoff=0.7)

@@ -79,6 +79,11 @@ class Ruling:
 PASS = Ruling()
 
 
+def undecidable(reason: str) -> Ruling:
+    """The ruling that the curriculum's rules do not reach this cell, for a reason told as a sentence."""
+    return Ruling(is_undecidable=True, because=(reason,))
+
+
 class DischargeRule(Protocol):
     """One reason, applied in order: it chooses, rules out, or passes, and always says why."""
 
@@ -99,14 +104,15 @@ class Conventions:
     Parameters
     ----------
     hydrogen, oxygen
-        For each medium (``acidic``, ``neutral``, ``alkaline``) the forms of the half-equation it takes, preferred first:
-        ``"ions"`` (from H⁺ or OH⁻) and ``"water"``.
+        For each medium (``acidic``, ``neutral``, ``alkaline``) the forms of the half-equation that it
+        takes, preferred first: ``"ions"`` (from H⁺ or OH⁻) and ``"water"``.
     state_symbols
         ``"asked"`` (only where a task asks), ``"required"`` or ``"not-used"``.
     oxidation_also_minus
         Whether electrons subtracted on the left are accepted in an oxidation.
     constants
-        Printed constants with their units, such as ``{"faraday_constant": "96500 C/mol"}``; what the course does not use is absent.
+        Printed constants with their units, such as ``{"faraday_constant": "96500 C/mol"}``; what the course does not
+        use is absent.
     """
 
     hydrogen: Mapping[str, tuple[str, ...]]

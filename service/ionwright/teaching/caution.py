@@ -6,7 +6,7 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
 from ionwright.chemistry.electrode import electrodes
@@ -50,6 +50,18 @@ def _by_ion() -> dict[Species, tuple[Caution, ...]]:
     return found
 
 
+class _Setting(NamedTuple):
+    """All that decides which cautions belong to a cell."""
+
+    own: tuple[Species, ...]
+    medium: str
+    melt_C: float | None
+    electrode_ids: tuple[str, str]
+    products: tuple[Species, ...]
+    formed: tuple[Species, ...]
+    is_concentrated_acid: bool
+
+
 def cautions(cell: Cell, products: tuple[Species, ...], formed: tuple[Species, ...]) -> tuple[Caution, ...]:
     """The cautions that belong to a cell; the general one, which defers to local rules, stands last.
 
@@ -60,35 +72,28 @@ def cautions(cell: Cell, products: tuple[Species, ...], formed: tuple[Species, .
     formed
         Ions that the solution gains.
     """
-    is_concentrated = cell.word_for(HYDROGEN_ION) == "concentrated"
     return _cautions(
-        cell.own_ions,
-        cell.medium,
-        cell.melt_C,
-        (cell.cathode.id, cell.anode.id),
-        products,
-        formed,
-        is_concentrated,
+        _Setting(
+            own=cell.own_ions,
+            medium=cell.medium,
+            melt_C=cell.melt_C,
+            electrode_ids=(cell.cathode.id, cell.anode.id),
+            products=products,
+            formed=formed,
+            is_concentrated_acid=cell.word_for(HYDROGEN_ION) == "concentrated",
+        )
     )
 
 
 @lru_cache(maxsize=4096)
-def _cautions(
-    own: tuple[Species, ...],
-    medium: str,
-    melt_C: float | None,
-    electrode_ids: tuple[str, str],
-    products: tuple[Species, ...],
-    formed: tuple[Species, ...],
-    is_concentrated_acid: bool,  # noqa: FBT001 - part of a cache key
-) -> tuple[Caution, ...]:
-    found = [caution for kind in products for caution in _of_product(kind)]
-    gases = {kind.formula for kind in products}
+def _cautions(setting: _Setting) -> tuple[Caution, ...]:
+    found = [caution for kind in setting.products for caution in _of_product(kind)]
+    gases = {kind.formula for kind in setting.products}
     if "H2" in gases and gases & _EXPLOSIVE_WITH_HYDROGEN:
         found.append(_row("hydrogen_with_oxidiser"))
-    found += [caution for kind in (*own, *formed) for caution in _by_ion().get(kind, ())]
-    found += _of_medium(medium, melt_C, formed, is_concentrated_acid=is_concentrated_acid)
-    found += _of_electrodes(*electrode_ids)
+    found += [caution for kind in (*setting.own, *setting.formed) for caution in _by_ion().get(kind, ())]
+    found += _of_medium(setting)
+    found += _of_electrodes(*setting.electrode_ids)
     return (*dict.fromkeys(found), _row("general"))
 
 
@@ -105,14 +110,12 @@ def _of_product(kind: Species) -> list[Caution]:
     return [Caution(known.hazard, known.caution)]
 
 
-def _of_medium(
-    medium: str, melt_C: float | None, formed: tuple[Species, ...], *, is_concentrated_acid: bool
-) -> list[Caution]:
-    if melt_C is not None:
-        is_industrial = melt_C > float(_table()["industrial_melt"]["above_C"])
+def _of_medium(setting: _Setting) -> list[Caution]:
+    if setting.melt_C is not None:
+        is_industrial = setting.melt_C > float(_table()["industrial_melt"]["above_C"])
         return [_row("molten"), *([_row("industrial_melt")] if is_industrial else [])]
-    if medium == ACIDIC:
-        return [_row("concentrated_acid" if is_concentrated_acid else "acid")]
-    if medium == ALKALINE:
+    if setting.medium == ACIDIC:
+        return [_row("concentrated_acid" if setting.is_concentrated_acid else "acid")]
+    if setting.medium == ALKALINE:
         return [_row("alkali")]
-    return [_row("alkali_formed")] if HYDROXIDE in formed else []
+    return [_row("alkali_formed")] if HYDROXIDE in setting.formed else []

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import state_of
 from ionwright.chemistry.notation import rendered
-from ionwright.curricula.wording import ions, product
+from ionwright.curricula.wording import ions, product, sentence_start
 
 if TYPE_CHECKING:
     from ionwright.chemistry.equation import Equation
@@ -148,7 +148,9 @@ def _competition(
 
 
 def _idle(kind: Species, electrode: str) -> str:
-    return f"{ions(kind)[:1].upper()}{ions(kind)[1:]} move to the {electrode} but are not discharged from this electrolyte."
+    return (
+        f"{sentence_start(ions(kind))} move to the {electrode} but are not discharged from this electrolyte."
+    )
 
 
 def _shares(shares: tuple[Share, ...]) -> list[dict[str, Any]]:

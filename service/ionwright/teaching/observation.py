@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
 from ionwright.chemistry.electrode import GRAPHITE
 from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.medium import MOLTEN, NEUTRAL
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.substance import SUBSTANCES
@@ -45,39 +46,50 @@ def observations(cell: Cell, electrode: str, process: ElectrodeProcess, half: Eq
     half
         Its half-equation as written.
     """
+    material = cell.cathode if electrode == "cathode" else cell.anode
     film = cell.anode_film() if electrode == "anode" else ""
-    material = (cell.cathode if electrode == "cathode" else cell.anode).id
-    return _observations(electrode, process, half, material, film, cell.is_molten, cell.medium)
+    return _observations(_Scene(electrode, process, half, material.id, film, cell.medium))
+
+
+class _Scene(NamedTuple):
+    """All that decides what is seen at one electrode."""
+
+    electrode: str
+    process: ElectrodeProcess
+    half: Equation
+    material: str
+    film: str
+    medium: str
 
 
 @lru_cache(maxsize=4096)
-def _observations(
-    electrode: str,
-    process: ElectrodeProcess,
-    half: Equation,
-    material: str,
-    film: str,
-    is_molten: bool,
-    medium: str,
-) -> tuple[str, ...]:
-    seen = [film] if film else []
+def _observations(scene: _Scene) -> tuple[str, ...]:
+    electrode, process = scene.electrode, scene.process
+    is_molten = scene.medium == MOLTEN
+    seen = [scene.film] if scene.film else []
     if process.seen:
         seen.append(process.seen)
+    elif process.kind is Kind.CHARGE:
+        seen.append(_recolouring(process, electrode))
     elif process.kind is Kind.DISSOLVES:
         seen.append(_dissolving(process))
     else:
         seen += [_of_product(kind, electrode, is_molten=is_molten) for kind in process.products]
-    if process.kind is Kind.CHARGE:
-        seen = [_recolouring(process, electrode)]
-    if process.kind is Kind.METAL and not is_molten:
-        seen.append("The cathode gains mass.")
-    if process.kind is Kind.DISSOLVES:
-        seen.append("The anode loses mass.")
-    if material == GRAPHITE and process.kind is Kind.OXYGEN and electrode == "anode":
-        seen.append("Some of the carbon burns in the oxygen, so black specks may fall from the anode.")
-    if not is_molten:
-        seen += _indicator(electrode, half, medium)
+    seen += _of_the_electrode(scene)
+    if scene.medium == NEUTRAL:
+        seen += _indicator(electrode, scene.half)
     return tuple(dict.fromkeys(seen))
+
+
+def _of_the_electrode(scene: _Scene) -> list[str]:
+    kind = scene.process.kind
+    if kind is Kind.METAL and scene.medium != MOLTEN:
+        return ["The cathode gains mass."]
+    if kind is Kind.DISSOLVES:
+        return ["The anode loses mass."]
+    if kind is Kind.OXYGEN and scene.material == GRAPHITE:
+        return ["Some of the carbon burns in the oxygen, so black specks may fall from the anode."]
+    return []
 
 
 def _of_product(kind: Species, electrode: str, *, is_molten: bool) -> str:
@@ -106,15 +118,13 @@ def _recolouring(process: ElectrodeProcess, electrode: str) -> str:
     if _colour(before) == _colour(after):
         return f"Nothing is deposited and no gas is given off at the {electrode}: {ions(before)} become {ions(after)}."
     return (
-        f"No gas is given off at the {electrode}; the solution there changes from {_colour(before)} to {_colour(after)} "
+        f"No gas is given off at the {electrode}; the solution there goes from {_colour(before)} to {_colour(after)} "
         f"as {ions(before)} become {ions(after)}."
     )
 
 
-def _indicator(electrode: str, half: Equation, medium: str) -> list[str]:
+def _indicator(electrode: str, half: Equation) -> list[str]:
     """What universal indicator shows round an electrode that makes acid or alkali in a neutral solution."""
-    if medium != "neutral":
-        return []
     gas = {term.species for term in half.right}
     takes = {term.species for term in half.left}
     if electrode == "cathode" and _HYDROGEN in gas and (HYDROXIDE in gas or HYDROGEN_ION in takes):
@@ -137,7 +147,10 @@ def gas_volume_remark(gas_volumes: tuple[Share, ...]) -> str:
     if second.value == 1:
         times = {2: "Twice", 3: "Three times", 4: "Four times"}.get(first.value, f"{first.value} times")
         return f"{times} as much {product(first.species)} as {product(second.species)} collects, by volume."
-    return f"{sentence_start(product(first.species))} and {product(second.species)} form in the ratio {first.value} to {second.value}, by volume."
+    ratio = f"{first.value} to {second.value}, by volume"
+    return (
+        f"{sentence_start(product(first.species))} and {product(second.species)} form in the ratio {ratio}."
+    )
 
 
 @lru_cache(maxsize=512)

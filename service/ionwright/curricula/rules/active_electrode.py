@@ -59,7 +59,7 @@ class ActiveElectrode:
             ruled_out=tuple(
                 Remark(
                     p,
-                    f"{sentence_start(contender(p))} stay in solution: the {anode.name} of the anode is oxidised more easily.",
+                    f"{sentence_start(contender(p))} stay in solution: {anode.name} is oxidised more easily.",
                 )
                 for p in situation.remaining
                 if p is not chosen and p.reactant.charge <= 0

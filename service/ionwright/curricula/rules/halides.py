@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from ionwright.chemistry.couple import HYDROXIDE, couples
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import PASS, Remark, Ruling, Situation
+from ionwright.curricula.model import PASS, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import forming, ions, listed, products, sentence_start
 
 if TYPE_CHECKING:
@@ -56,12 +56,9 @@ class Halides:
             return PASS
         if len(present) > 1:
             easiest = min(present, key=lambda p: p.potential_V or 0.0)
-            return Ruling(
-                is_undecidable=True,
-                because=(
-                    f"The solution holds {listed(ions(p.reactant) for p in present)}, and this course has no rule for "
-                    f"choosing between two halides. By electrode potentials {products(easiest)} would form first.",
-                ),
+            return undecidable(
+                f"The solution holds {listed(ions(p.reactant) for p in present)}, and this course has no rule for "
+                f"choosing between two halides. By electrode potentials {products(easiest)} would form first."
             )
         if self.mode == ALWAYS:
             return self._choose(present[0], situation, "", is_doubtful=False)
@@ -132,12 +129,9 @@ class OxygenOtherwise:
         """Choose oxygen, unless an anion is there for which the course has no rule."""
         beyond = [p.reactant for p in situation.of(Kind.REACTION, Kind.CHARGE) if p.reactant.charge < 0]
         if beyond:
-            return Ruling(
-                is_undecidable=True,
-                because=(
-                    f"This course has no rule for {listed(dict.fromkeys(ions(ion) for ion in beyond))} at the anode: "
-                    "they are oxidised more easily than hydroxide ions.",
-                ),
+            return undecidable(
+                f"This course has no rule for {listed(dict.fromkeys(ions(ion) for ion in beyond))} at the anode: "
+                "they are oxidised more easily than hydroxide ions."
             )
         chosen = situation.of(Kind.OXYGEN)[0]
         return Ruling(
@@ -153,7 +147,7 @@ class OxygenOtherwise:
         others = [ion for ion in own if ion not in in_running]
         if others:
             left = listed(ions(ion) for ion in others)
-            return f"Hydroxide ions are discharged more easily than {left}, which stay in solution; oxygen is given off."
+            return f"Hydroxide ions are discharged more easily than {left}, which stay; oxygen is given off."
         if own:
             return "Hydroxide ions are discharged and oxygen is given off."
         return "Hydroxide ions are the only negative ions present, so they are discharged and oxygen is given off."

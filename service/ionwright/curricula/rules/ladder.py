@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import Remark, Ruling, Situation
+from ionwright.curricula.model import Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import ions, listed, metal, sentence_start
 
 if TYPE_CHECKING:
@@ -45,18 +45,16 @@ class Ladder:
         """Choose the least reactive metal below hydrogen, else hydrogen."""
         outside = self._outside(situation.remaining)
         if outside:
-            return Ruling(
-                is_undecidable=True,
-                because=(
-                    f"This course has no rule for {listed(ions(ion) for ion in outside)} at the cathode: "
-                    "it compares metals with hydrogen and goes no further.",
-                ),
+            return undecidable(
+                f"This course has no rule for {listed(ions(ion) for ion in outside)} at the cathode: "
+                "it compares metals with hydrogen and goes no further."
             )
         metals = {p.metal: p for p in sorted(situation.of(Kind.METAL), key=lambda p: p.is_listed)}
-        below = sorted((m for m in metals if self._is_below(m)), key=self._place)
+        below = [symbol for symbol in metals if self._is_below(symbol)]
         assumptions = tuple(self._assumption(m) for m in metals if m not in self.order)
         if below:
-            return self._deposit(metals[below[-1]], situation, assumptions)
+            least_reactive = max(below, key=lambda symbol: self._place(symbol) or 0)
+            return self._deposit(metals[least_reactive], situation, assumptions)
         return self._hydrogen(situation, assumptions)
 
     def _outside(self, remaining: Iterable[ElectrodeProcess]) -> tuple[Species, ...]:
@@ -66,12 +64,10 @@ class Ladder:
         able = (p for p in processes if p.kind in {Kind.METAL, Kind.CHARGE, Kind.REACTION})
         return tuple(dict.fromkeys(p.reactant for p in able if p.reactant not in placed))
 
-    def _place(self, symbol: str) -> float | None:
-        if symbol in self.order and HYDROGEN in self.order:
-            return float(self.order.index(symbol) - self.order.index(HYDROGEN))
-        if symbol in self.wider_order:
-            return float(self.wider_order.index(symbol) - self.wider_order.index(HYDROGEN))
-        return None
+    def _place(self, symbol: str) -> int | None:
+        """Steps below hydrogen, negative for above; None for a metal that neither series holds."""
+        series = self.order if symbol in self.order else self.wider_order
+        return series.index(symbol) - series.index(HYDROGEN) if symbol in series else None
 
     def _is_below(self, symbol: str) -> bool:
         place = self._place(symbol)
@@ -91,8 +87,10 @@ class Ladder:
         return Ruling(
             chosen=chosen,
             because=(
-                f"{sentence_start(name)} is below hydrogen in the reactivity series, so {ions(chosen.reactant)} "
-                "are discharged in preference to hydrogen ions.",
+                (
+                    f"{sentence_start(name)} is below hydrogen in the reactivity series, so {ions(chosen.reactant)} "
+                    "are discharged in preference to hydrogen ions."
+                ),
             ),
             ruled_out=tuple(
                 Remark(p, self._why_not_beside_metal(p, name)) for p in situation.remaining if p is not chosen

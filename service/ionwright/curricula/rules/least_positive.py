@@ -69,7 +69,7 @@ class LeastPositive:
             f"E° for chlorine ({volts(chloride.potential_V or 0.0)}) is only a little more positive than for oxygen "
             f"({volts(oxygen.potential_V or 0.0)}). "
         ) + (
-            "In a concentrated solution chloride ions win, because oxygen needs a large extra voltage to form at an electrode."
+            "In a concentrated solution chloride ions win, because oxygen needs a large extra voltage to form."
             if reading.is_concentrated
             else "In a dilute solution water is oxidised first."
         )
@@ -110,11 +110,13 @@ class LeastPositive:
         others = [p for p in situation.remaining if p is not chosen]
         if others:
             because = (
-                f"E° for the change between {_partner(chosen, medium)} and {products(chosen)} ({volts(lowest_V)}) is the least "
-                f"positive of those possible here, so {_subject(chosen, medium)} oxidised first."
+                f"E° for the change between {_partner(chosen, medium)} and {products(chosen)} ({volts(lowest_V)}) is "
+                f"the least positive of those possible here, so {_subject(chosen, medium)} oxidised first."
             )
         else:
-            because = f"Nothing else in the solution can be oxidised more easily, so {_subject(chosen, medium)} oxidised."
+            because = (
+                f"Nothing else here can be oxidised more easily, so {_subject(chosen, medium)} oxidised."
+            )
         return Ruling(
             chosen=chosen,
             because=(because,),
@@ -144,7 +146,10 @@ def _why_not_oxidised(process: ElectrodeProcess, chosen: ElectrodeProcess, mediu
     own_V, winner_V = _oxidation_potential(process, medium), _oxidation_potential(chosen, medium)
     name = product(process.products[0])
     if own_V < winner_V:
-        return f"E° for {name} ({volts(own_V)}) is a little less positive, but it forms so slowly that {products(chosen)} comes first."
+        return (
+            f"E° for {name} ({volts(own_V)}) is a little less positive, but it forms so slowly that "
+            f"{products(chosen)} comes first."
+        )
     if own_V == winner_V:
         return f"E° for {name} ({volts(own_V)}) is no less positive than for {products(chosen)}."
     return f"E° for {name} ({volts(own_V)}) is more positive than for {products(chosen)} ({volts(winner_V)})."

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from ionwright.chemistry.couple import HYDROXIDE
 from ionwright.chemistry.melt import flux_ions
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import PASS, Remark, Ruling, Situation
+from ionwright.curricula.model import PASS, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import contender, ions, listed, metal, products, sentence_start
 
 if TYPE_CHECKING:
@@ -42,7 +42,10 @@ class MeltCathode:
         chosen = max(contest, key=lambda p: p.potential_V if p.potential_V is not None else -9.0)
         name = metal(chosen.metal)
         if len(metals) == 1:
-            because = f"{sentence_start(ions(chosen.reactant))} are the only positive ions in the melt, so they are discharged and {name} forms."
+            subject = sentence_start(ions(chosen.reactant))
+            because = (
+                f"{subject} are the only positive ions in the melt, so they are discharged and {name} forms."
+            )
         else:
             because = f"Of the metals in the melt {name} is the one whose ions are discharged most easily."
         return Ruling(
@@ -65,9 +68,10 @@ def _is_oxo_anion(ion: Species) -> bool:
 
 
 def _stays(process: ElectrodeProcess, name: str, *, is_flux: bool) -> str:
+    subject = sentence_start(ions(process.reactant))
     if is_flux:
-        return f"{sentence_start(ions(process.reactant))} belong to the salt that lowers the melting point; {name} is discharged."
-    return f"{sentence_start(ions(process.reactant))} are discharged less easily than those of {name}."
+        return f"{subject} belong to the salt that lowers the melting point; {name} is discharged."
+    return f"{subject} are discharged less easily than those of {name}."
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,9 +94,11 @@ class MeltAnode:
         chosen = min(contest, key=lambda p: _EASIEST_FIRST.index(p.reactant.ascii))
         name = ions(chosen.reactant)
         if len(contest) == 1:
-            because = f"{sentence_start(name)} are the only negative ions in the melt, so they are discharged and {products(chosen)} forms."
+            start = f"{sentence_start(name)} are the only negative ions in the melt, so they are discharged"
+            because = f"{start} and {products(chosen)} forms."
         else:
-            because = f"Of the negative ions in the melt {name} are discharged most easily, so {products(chosen)} forms."
+            start = f"Of the negative ions in the melt {name} are discharged most easily"
+            because = f"{start}, so {products(chosen)} forms."
         return Ruling(
             chosen=chosen,
             because=(because,),
@@ -113,10 +119,7 @@ def _why_not(process: ElectrodeProcess, name: str) -> str:
 
 def _beyond(electrode: str, situation: Situation) -> Ruling:
     present = [ion for ion in situation.cell.own_ions if (ion.charge > 0) == (electrode == "cathode")]
-    return Ruling(
-        is_undecidable=True,
-        because=(
-            f"A melt with {listed(ions(ion) for ion in present)} does not give the simple answer of one metal and one "
-            f"non-metal, and school courses have no rule for its {electrode}.",
-        ),
+    return undecidable(
+        f"A melt with {listed(ions(ion) for ion in present)} does not give the simple answer of one metal and one "
+        f"non-metal, and school courses have no rule for its {electrode}."
     )

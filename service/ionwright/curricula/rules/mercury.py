@@ -18,7 +18,7 @@ class Amalgam:
     @property
     def sentence(self) -> str:
         """The rule in words."""
-        return "At a mercury cathode sodium and its relatives form an amalgam, because hydrogen forms very slowly on mercury."
+        return "At a mercury cathode sodium and its like form an amalgam, because hydrogen forms very slowly there."
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the amalgam if there is one and no metal below hydrogen competes."""
@@ -33,8 +33,10 @@ class Amalgam:
         return Ruling(
             chosen=chosen,
             because=(
-                f"Hydrogen forms very slowly on mercury, and {metal(chosen.metal)} dissolves in it as an amalgam, "
-                f"so {ions(chosen.reactant)} are discharged although water is present.",
+                (
+                    f"Hydrogen forms very slowly on mercury, and {metal(chosen.metal)} dissolves in it as an amalgam, "
+                    f"so {ions(chosen.reactant)} are discharged although water is present."
+                ),
             ),
             also_accepted=tuple(
                 Remark(p, "A course that does not teach the mercury cathode answers hydrogen.")

@@ -29,7 +29,7 @@ class MostPositive:
     def sentence(self) -> str:
         """The rule in words."""
         hydrogen = "0.00 V" if self.hydrogen_as == "H+" else f"{volts(WATER_V)} (from water)"
-        return f"At the cathode the couple with the most positive standard potential is reduced first; hydrogen counts as {hydrogen}."
+        return f"At the cathode the couple with the most positive E° is reduced first; hydrogen counts as {hydrogen}."
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the process with the highest potential."""
@@ -73,7 +73,8 @@ class MostPositive:
     ) -> str:
         potential_V = self._potential(process, medium)
         if process.kind is Kind.HYDROGEN:
-            return f"E° for hydrogen, {volts(potential_V)}, is less positive than {volts(best_V)} for {products(chosen)}."
+            own = volts(potential_V)
+            return f"E° for hydrogen, {own}, is less positive than {volts(best_V)} for {products(chosen)}."
         if potential_V > best_V:
             return f"Data sheets give the change of {ions(process.reactant)} to {products(chosen)} instead."
         return (
@@ -102,7 +103,7 @@ class MostPositive:
         return tuple(
             Remark(
                 p,
-                "Measured against hydrogen ions at 0.00 V, hydrogen would come first; it is accepted with that argument.",
+                "Measured against hydrogen ions at 0.00 V, hydrogen would come first; it is accepted too.",
             )
             for p in hydrogen
         )

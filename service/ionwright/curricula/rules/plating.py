@@ -41,8 +41,10 @@ class Plating:
         return Ruling(
             chosen=chosen,
             because=(
-                f"The anode is {name} and the solution holds {ions(chosen.reactant)}: the cell is set up for {name} plating, "
-                f"so {name} deposits on the cathode{_although(chosen)}.",
+                (
+                    f"The anode is {name} and the solution holds {ions(chosen.reactant)}: it is set up for "
+                    f"{name} plating, so {name} deposits on the cathode{_although(chosen)}."
+                ),
             ),
             ruled_out=tuple(
                 Remark(p, _passed_for_plating(p, name)) for p in situation.remaining if p is not chosen
@@ -50,7 +52,7 @@ class Plating:
             also_accepted=tuple(
                 Remark(
                     p,
-                    "By the reactivity series alone hydrogen would be the answer; some of it does form beside the metal.",
+                    "By the reactivity series alone the answer is hydrogen; some does form beside the metal.",
                 )
                 for p in situation.of(Kind.HYDROGEN)
             ),

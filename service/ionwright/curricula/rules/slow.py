@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ionwright.curricula.model import Remark, Ruling, Situation
+from ionwright.curricula.model import Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import ions, listed, sentence_start
 
 
@@ -23,7 +23,7 @@ class SlowReductionsOut:
     @property
     def sentence(self) -> str:
         """The rule in words."""
-        return "Ions such as nitrate and sulfate are not reduced at the cathode in class, whatever their potentials say."
+        return "Ions such as nitrate are not reduced at the cathode in class, whatever their potentials say."
 
     def apply(self, situation: Situation) -> Ruling:
         """Rule out every slow process."""
@@ -53,12 +53,9 @@ class SlowOxidationsOut:
         """Rule out every slow process; leave undecided where an ion's oxidation is not in the tables."""
         open_question = situation.competition.untabulated
         if open_question:
-            return Ruling(
-                is_undecidable=True,
-                because=(
-                    f"{sentence_start(listed(ions(ion) for ion in open_question))} are oxidised at an anode before water, "
-                    "and no rule of this course says what they give.",
-                ),
+            return undecidable(
+                f"{sentence_start(listed(ions(ion) for ion in open_question))} are oxidised before water, "
+                "and no rule of this course says what they give."
             )
         return Ruling(
             ruled_out=tuple(Remark(p, p.slow if self.is_told else "") for p in situation.remaining if p.slow)
