@@ -74,6 +74,8 @@ class Cell:
         The ions present with their concentrations.
     cathode, anode
         The electrode materials.
+    own_ions
+        The ions that the electrolyte itself gives; those of water are left out.
     melt_C
         Temperature of a melt [degC]; None for a solution in water.
     temperature_C
@@ -85,6 +87,7 @@ class Cell:
     electrolyte: Electrolyte
     cathode: Electrode
     anode: Electrode
+    own_ions: tuple[Species, ...]
     melt_C: float | None = None
     temperature_C: float | None = None
     current_density_A_cm2: float | None = None
@@ -94,11 +97,6 @@ class Cell:
     def is_molten(self) -> bool:
         """Whether the electrolyte is a melt."""
         return self.electrolyte.state == MOLTEN
-
-    @property
-    def own_ions(self) -> tuple[Species, ...]:
-        """The ions that the electrolyte itself gives; those of water are left out."""
-        return tuple(p.ion.species for p in self.electrolyte.ions if p.source == "electrolyte")
 
     @property
     def medium(self) -> str:
@@ -164,7 +162,10 @@ def make_cell(description: CellDescription) -> Cell:
     else:
         _check_solid(cathode, "cathode", melt_C)
         _check_solid(anode, "anode", melt_C)
-    return Cell(electrolyte, cathode, anode, melt_C, temperature_C, current_density, electrolyte.assumptions)
+    own_ions = tuple(p.ion.species for p in electrolyte.ions if p.source == "electrolyte")
+    return Cell(
+        electrolyte, cathode, anode, own_ions, melt_C, temperature_C, current_density, electrolyte.assumptions
+    )
 
 
 def _electrode(text: str, where: str) -> Electrode:

@@ -29,9 +29,9 @@ class Kind(StrEnum):
     BURNS = "the carbon electrode burns"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class ElectrodeProcess:
-    """One half-equation open at one electrode.
+    """One half-equation open at one electrode. There is one object per process, so processes compare by identity.
 
     Parameters
     ----------

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from ionwright.curricula.faults import CurriculumFault
-from ionwright.curricula.model import Curriculum, DischargeRule, Remark, Ruling, Situation
+from ionwright.curricula.model import PASS, Curriculum, DischargeRule, Remark, Ruling, Situation
 
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import Cell
@@ -79,6 +79,8 @@ def _apply(rules: tuple[DischargeRule, ...], situation: Situation, curriculum: C
     gathered = Ruling()
     for place, rule in enumerate(rules):
         ruling = rule.apply(situation)
+        if ruling is PASS:
+            continue
         gathered = _gather(gathered, ruling)
         if ruling.is_undecidable:
             return _open(situation.competition, gathered, ruling)
