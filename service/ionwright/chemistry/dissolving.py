@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from ionwright.chemistry.faults import CellRefused, UnknownSpecies
 from ionwright.chemistry.ion import Ion, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound, compound_of
-from ionwright.chemistry.solubility import SALTS, Solubility, solubility
+from ionwright.chemistry.melt import melt_of
+from ionwright.chemistry.solubility import SALTS, STRONGEST, Solubility, solubility
 
 if TYPE_CHECKING:
     from ionwright.chemistry.concentration import Concentration
@@ -156,6 +157,11 @@ def _solubility_of(compound: Compound) -> Solubility:
 
 
 def _soluble_remedy(compound: Compound) -> str:
+    melts = not compound.hydrate_water and melt_of(compound).outcome == "melts"
+    return _soluble_salt(compound) + (" Or ask for it molten." if melts else "")
+
+
+def _soluble_salt(compound: Compound) -> str:
     metals = [one for one, _ in compound.lattice_ions if one.is_metal and not one.unstable]
     if not metals:
         return "Choose a soluble salt."
@@ -187,13 +193,13 @@ def check_amount(compound: Compound, concentration: Concentration | None) -> Non
     if most is not None and concentration.mol_dm3 > _LENIENCE * most:
         raise CellRefused(
             "bad-concentration",
-            f"So much {compound.name} does not dissolve: a saturated solution holds about {most:.2g} mol/dm3.",
-            remedy=f"Give a concentration of at most {most:.2g} mol/dm3.",
+            f"So much {compound.name} does not dissolve: the strongest solution holds about {most:.3g} mol/dm3.",
+            remedy=f"Give a concentration of at most {most:.3g} mol/dm3.",
         )
 
 
 def saturated_mol_kg(compound: Compound) -> float | None:
-    """Return what a kilogram of water holds of a substance at about 25 °C [mol/kg]; None without a figure.
+    """Return the most that dissolves of a substance at about 25 °C [mol/kg of water]; None without a figure.
 
     Parameters
     ----------
@@ -204,6 +210,8 @@ def saturated_mol_kg(compound: Compound) -> float | None:
     if compound.role == "oxide":
         formula = compound_of(compound.lattice_ions[0][0], _HYDROXIDE).formula
     row = SALTS.get(formula)
+    if row is None and formula in STRONGEST:
+        return STRONGEST[formula]
     return None if row is None else row.solubility.saturated_mol_kg
 
 

@@ -38,7 +38,7 @@ _LEADING: Final = re.compile(
 )
 _TRAILING: Final = re.compile(
     r"(?:\s*\((?:(?P<a>aq|aqueous)|(?P<m>molten|l|fused)|(?P<s>s|solid)|(?P<c>dilute|dil\.?|concentrated|conc\.?|saturated))\)"
-    r"|,?\s+(?:(?P<a2>solution|aqueous|\(?aq\)?)|(?P<m2>melt|molten)|(?P<s2>crystals|powder|solid|lattice)"
+    r"|,?\s+(?:(?P<a2>(?:dissolved\s+)?in\s+water|solution|aqueous|\(?aq\)?)|(?P<m2>melt|molten)|(?P<s2>crystals|powder|solid|lattice)"
     r"|(?P<c2>dilute|dil\.?|concentrated|conc\.?|saturated)))$",
     re.IGNORECASE,
 )

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "SALTS",
+    "STRONGEST",
     "Category",
     "SaltRow",
     "Solubility",
@@ -102,6 +103,10 @@ _TABLE: Final = read_table("solubility.toml")
 
 SALTS: Final[dict[str, SaltRow]] = {row.compound.formula: row for row in map(_row, _TABLE["salt"])}
 """The salts with figures of their own, by canonical formula without water."""
+
+
+STRONGEST: Final[dict[str, float]] = {row["formula"]: row["mol_dm3"] for row in _TABLE["strongest"]}
+"""The strongest solutions that acids and ammonia come in [mol/dm3], by formula."""
 
 
 def _pairs(row: SaltRow) -> tuple[Species, Species] | None:

@@ -87,6 +87,7 @@ def test_a_compound_has_a_role_and_a_strength(text, role, strength):
         ("a solution of copper(II) chloride", "CuCl2", None, "aqueous"),
         ("brine", "NaCl", "concentrated", None),
         ("dilute brine", "NaCl", "dilute", None),
+        ("potassium iodide dissolved in water", "KI", None, "aqueous"),
         ("acidified water", "H2SO4", "dilute", None),
         ("aluminium oxide dissolved in molten cryolite", "Al2O3", None, "molten"),
     ],

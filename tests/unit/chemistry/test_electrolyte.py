@@ -122,6 +122,8 @@ def test_hydroxo_complexes_stand_in_alkali():
         (("NaCl",), "gaseous", "bad-state", "state"),
         (("NaCl", "NaSO4"), "aqueous", "charges-do-not-cancel", "electrolyte/1/substance"),
         (("NaCl@9 M",), "aqueous", "bad-concentration", "electrolyte/0/concentration"),
+        (("HCl@30 M",), "aqueous", "bad-concentration", "electrolyte/0/concentration"),
+        (("9 M NaCl",), "aqueous", "bad-concentration", "electrolyte/0/substance"),
         (("CaSO4@0.1 M",), "aqueous", "bad-concentration", "electrolyte/0/concentration"),
         (("NaCl@much",), "aqueous", "bad-concentration", "electrolyte/0/concentration"),
         (("AgNO3", "NaCl"), "aqueous", "precipitates", "electrolyte/1/substance"),
@@ -161,6 +163,13 @@ def test_a_ph_that_destroys_the_solution_is_refused():
 def test_a_refusal_gives_the_rule_or_the_figure_as_its_reason():
     assert "Chlorides, bromides and iodides dissolve in water, except" in refusal("AgCl").detail
     assert "about 0.067 g of it dissolves in 100 g of water" in refusal("PbI2").detail
+
+
+def test_the_remedy_for_an_insoluble_salt_names_another_or_the_melt():
+    assert refusal("CuCO3").remedy == "Take a soluble salt, such as copper(II) sulfate, CuSO4."
+    assert (
+        refusal("AgCl").remedy == "Take a soluble salt, such as silver nitrate, AgNO3. Or ask for it molten."
+    )
 
 
 def test_hydrogensulfate_counts_as_sulfate_in_water():
