@@ -8,11 +8,11 @@ from itertools import product
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from ionwright.chemistry.electrolyte import Ingredient
 
 from ionwright.chemistry.cell import Cell, CellDescription, make_cell
 from ionwright.chemistry.compound import compound_of
 from ionwright.chemistry.electrode import electrodes
+from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.chemistry.equation import Equation, read_equation
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import species
@@ -34,10 +34,14 @@ def cell_or_none(description: CellDescription) -> Cell | None:
     try:
         return make_cell(description)
     except IonwrightError as refusal:
-        assert refusal.code
-        assert SENTENCE.match(refusal.detail), refusal.detail
-        assert refusal.where, (refusal.code, refusal.detail)
+        check_refusal(refusal)
         return None
+
+
+def check_refusal(refusal: IonwrightError) -> None:
+    assert refusal.code
+    assert SENTENCE.match(refusal.detail), refusal.detail
+    assert refusal.where, (refusal.code, refusal.detail)
 
 
 def equations(prediction: Prediction) -> Iterator[Equation]:
@@ -177,6 +181,7 @@ def test_every_pair_of_electrodes_obeys_the_laws(anode: str) -> None:
     ph=st.none() | st.floats(min_value=0, max_value=14),
 )
 def test_mixtures_obey_the_laws(
+    *,
     pairs: list[tuple[object, object]],
     state: str,
     concentration: str | None,

@@ -19,7 +19,7 @@ hookimpl = pluggy.HookimplMarker(PROJECT)
 
 
 @hookspec
-def ionwright_curricula() -> Iterable[Curriculum]:  # type: ignore[empty-body]
+def ionwright_curricula() -> Iterable[Curriculum]:  # type: ignore[empty-body]  # a hook specification has no body
     """Curricula to offer, each with an id that no other plugin uses.
 
     Called: once, when the service or a command starts.
