@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Final, Literal
+from typing import Final, Literal, TypeAlias
 
 from ionwright.chemistry.concentration import Concentration, read_concentration
 from ionwright.chemistry.faults import CellRefused, FormulaError, UnknownSpecies
@@ -138,13 +138,17 @@ def _as_formula(plain: str) -> SubstanceReading | None:
     return None if compound is None else SubstanceReading(compound)
 
 
+def _may_be_a_name(text: str) -> bool:
+    return text.isupper() or _WORDED.search(text) is not None
+
+
 def _as_name(plain: str) -> SubstanceReading | None:
     """A name that needs nothing taken off."""
     name = normalised_name(plain)
     found = _trivial(name)
     if found is not None:
         return found
-    named = unit_of_name(name) if _WORDED.search(plain) else None
+    named = unit_of_name(name) if _may_be_a_name(plain) else None
     if named is None:
         return None
     return SubstanceReading(
@@ -205,15 +209,19 @@ def _read(text: str) -> tuple[Compound, str]:
     refusal = refusal_of_name(name)
     if refusal is not None and (len(text) > 3 or not text[0].isupper()):
         raise refusal
-    if _WORDED.search(text):
+    if _may_be_a_name(text):
         named = unit_of_name(text)
         if named is not None:
             return compound_from(named.unit), named.assumption
     return _read_formula_text(text)
 
 
+Refusal: TypeAlias = FormulaError | CellRefused | UnknownSpecies
+"""What can stand against a formula."""
+
+
 def _read_formula_text(text: str) -> tuple[Compound, str]:
-    fault: FormulaError | CellRefused | UnknownSpecies
+    fault: Refusal
     try:
         formula = read_formula(text)
     except FormulaError as error:
@@ -224,20 +232,40 @@ def _read_formula_text(text: str) -> tuple[Compound, str]:
             return compound, ""
         fault = refusal_of_unresolved(formula)
         if fault.code == "not-an-electrolyte" or refusal_of_formula(formula) is not None:
-            raise fault
+            raise _with_look_alike(fault, text)
     _refuse_mixture(text)
     recased = _recased(text)
     if recased is not None:
         return recased, f'"{text}" is read as {recased.formula}.'
     if _looks_like_a_name(text):
         raise unknown_name(text)
-    raise fault
+    raise _with_look_alike(fault, text)
+
+
+_LOOK_ALIKES: Final = (("0", "O"), ("1", "l"), ("I", "l"), ("l", "I"), ("O", "0"))
+
+
+def _with_look_alike(fault: Refusal, text: str) -> Refusal:
+    """Add a hint if a formula makes sense once a figure or letter is changed for the one that looks like it."""
+    for typed, meant in _LOOK_ALIKES:
+        if typed not in text:
+            continue
+        candidate = text.replace(typed, meant)
+        try:
+            formula = read_formula(candidate)
+        except FormulaError:
+            continue
+        if _compound_of_formula(formula) is not None:
+            fault.remedy = f'Did you mean "{candidate}"? {fault.remedy}'.strip()
+            break
+    return fault
 
 
 def _recased(text: str) -> Compound | None:
     """The one compound, or the refusal of the one molecule, that the letters spell when case is ignored."""
     found: dict[str, Compound] = {}
     molecules: list[CellRefused] = []
+    mismatched: list[CellRefused | UnknownSpecies] = []
     elements: list[CellRefused] = []
     for candidate in recasings(text):
         try:
@@ -252,9 +280,11 @@ def _recased(text: str) -> Compound | None:
                 molecules.append(refusal)
             elif text.isalpha():
                 elements.append(refusal)
+        elif (fault := refusal_of_unresolved(formula)).code == "charges-do-not-cancel":
+            mismatched.append(fault)
     if len(found) == 1:
         return next(iter(found.values()))
-    refusals = molecules or elements
+    refusals = molecules or elements or mismatched
     if not found and len(refusals) == 1:
         raise refusals[0]
     return None

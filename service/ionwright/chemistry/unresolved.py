@@ -81,7 +81,7 @@ def near_names(text: str) -> tuple[str, ...]:
     likely = tuple(
         known for known in _all_names() if known[:1] == name[:1] and abs(len(known) - len(name)) <= 4
     )
-    return tuple(map(shown_name, get_close_matches(name, likely, n=3, cutoff=0.8)))
+    return tuple(map(shown_name, get_close_matches(name, likely, n=3, cutoff=0.82)))
 
 
 def refusal_of_unresolved(formula: Formula) -> CellRefused | UnknownSpecies:

@@ -111,7 +111,8 @@ def test_a_quantity_beside_the_name_is_read(text):
 @pytest.mark.parametrize(
     ("text", "formula"),
     [
-        ("bluestone", "CuSO4.5H2O"), ("Epsom salts", "MgSO4.7H2O"), ("caustic soda", "NaOH"), ("lime water", "Ca(OH)2"),
+        ("BLUESTONE", "CuSO4.5H2O"), ("COPPER SULPHATE", "CuSO4"),
+        ("Epsom salts", "MgSO4.7H2O"), ("caustic soda", "NaOH"), ("lime water", "Ca(OH)2"),
         ("vinegar", "CH3COOH"), ("cryolite", "Na3AlF6"), ("alumina", "Al2O3"), ("alum", "KAl(SO4)2.12H2O"),
         ("washing soda", "Na2CO3.10H2O"), ("bleach", "NaClO"), ("green vitriol", "FeSO4.7H2O"), ("sea water", "NaCl"),
     ],
@@ -166,6 +167,10 @@ def test_a_formula_in_the_wrong_case_is_read_aloud(text, formula):
         ("CuSO4.4NH3", "unknown-substance", "CuSO4.4NH3"),
         ("acidified copper sulfate", "unreadable-formula", "list of the salt and the acid"),
         ("cu", "not-an-electrolyte", "Copper"),
+        ("H20", "non-electrolyte", 'Did you mean "H2O"?'),
+        ("NaCI", "unknown-substance", 'Did you mean "NaCl"?'),
+        ("cacl", "charges-do-not-cancel", "CaCl2"),
+        ("bromine water", "non-electrolyte", "hardly conducts"),
         ("Xy", "unknown-element", "Xy"),
         ("", "unreadable-formula", "No substance"),
         ("NaCl and KI", "unreadable-formula", "mixture"),
@@ -194,7 +199,7 @@ def test_a_slip_in_a_name_brings_near_matches(text, near):
     assert f'"{near}"' in caught.value.remedy
 
 
-@pytest.mark.parametrize("text", ["qwertyuiop", "zzzz", "the lighthouse keeper"])
+@pytest.mark.parametrize("text", ["qwertyuiop", "zzzz", "blah", "the lighthouse keeper"])
 def test_nonsense_brings_no_silly_matches(text):
     assert near_names(text) == ()
 

@@ -16,6 +16,7 @@ def formula_of(name):
     [
         ("sodium chloride", "NaCl"),
         ("SODIUM CHLORIDE", "NaCl"),
+        ("COPPER(II) SULPHATE", "CuSO4"),
         ("copper(II) sulfate", "CuSO4"),
         ("copper (ii) sulphate", "CuSO4"),
         ("Copper(II)sulphate", "CuSO4"),
