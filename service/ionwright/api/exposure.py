@@ -1,15 +1,13 @@
-"""Whether the service may listen where it was told to: beyond this machine only once a key exists."""
+"""Whether the service may listen where it was told to: beyond this machine only once it can ask for a key."""
 
 from __future__ import annotations
 
 import ipaddress
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
-KEYS = "IONWRIGHT_KEYS"
 BEHIND = "IONWRIGHT_BEHIND"
 CONTAINER = "container"
 
@@ -28,15 +26,6 @@ def is_loopback(host: str) -> bool:
         return False
 
 
-def key_file(environment: Mapping[str, str]) -> Path:
-    """Path of the file of keys: ``IONWRIGHT_KEYS``, else ``keys.toml`` among the user's settings."""
-    given = environment.get(KEYS, "").strip()
-    if given:
-        return Path(given)
-    settings = environment.get("XDG_CONFIG_HOME", "").strip()
-    return (Path(settings) if settings else Path("~/.config").expanduser()) / "ionwright" / "keys.toml"
-
-
 def refusal(hosts: Iterable[str], environment: Mapping[str, str]) -> str:
     """Two lines on why the service may not listen on `hosts`; empty if it may.
 
@@ -45,24 +34,19 @@ def refusal(hosts: Iterable[str], environment: Mapping[str, str]) -> str:
     hosts
         Addresses or names that the service is about to listen on.
     environment
-        The process environment: names the file of keys, or says that a container's network is the fence.
+        The process environment, which may say that a container's network is the fence.
+
+    Notes
+    -----
+    This version cannot ask for keys, so none can exist, and nothing but the container's fence lifts the refusal.
     """
     outside = [host for host in hosts if not is_loopback(host)]
     if not outside or environment.get(BEHIND, "").strip() == CONTAINER:
         return ""
-    keys = key_file(environment)
-    if _holds_something(keys):
-        return ""
     return (
         f"Ionwright does not listen on {outside[0] or 'every address'}: others on the network could use it, "
-        f"and there is no key yet ({keys} is missing or empty).\n"
+        "and there is no key to ask them for yet.\n"
         "Leave out --host to serve this machine only, or put the service in a container that publishes its "
         "port on 127.0.0.1 (see README.md, School IT)."
     )
 
-
-def _holds_something(keys: Path) -> bool:
-    try:
-        return keys.stat().st_size > 0
-    except OSError:
-        return False

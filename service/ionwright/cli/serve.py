@@ -24,7 +24,7 @@ NOT_ON_WINDOWS = (
     "--host",
     default=DEFAULT_HOST,
     show_default=True,
-    help="Address to listen on; beyond this machine needs a key.",
+    help="Address to listen on; beyond this machine it refuses.",
 )
 @click.option(
     "--port",

@@ -16,13 +16,12 @@ import click
 import pytest
 from click.testing import CliRunner
 
-from ionwright.api.exposure import is_loopback, key_file, refusal
+from ionwright.api.exposure import is_loopback, refusal
 from ionwright.api.gunicorn_settings import announcement, worker_count
 from ionwright.cli.serve import bind_address, check_address, serve
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from pathlib import Path
 
 
 @pytest.fixture
@@ -61,34 +60,23 @@ def test_addresses_that_others_reach(host: str) -> None:
     assert not is_loopback(host)
 
 
-def test_a_listener_beyond_this_machine_needs_a_key(tmp_path: Path) -> None:
-    keys = tmp_path / "keys.toml"
-    environment = {"IONWRIGHT_KEYS": str(keys)}
-    reason = refusal(["127.0.0.1", "192.168.1.20"], environment)
+def test_a_listener_beyond_this_machine_is_refused_in_two_lines() -> None:
+    reason = refusal(["127.0.0.1", "192.168.1.20"], {})
     assert "192.168.1.20" in reason
-    assert str(keys) in reason
+    assert "no key" in reason
     assert len(reason.splitlines()) == 2
-    keys.touch()
-    assert refusal(["192.168.1.20"], environment) == reason
-    keys.write_text("something", encoding="utf-8")
-    assert refusal(["192.168.1.20"], environment) == ""
 
 
 def test_a_loopback_listener_needs_nothing() -> None:
-    assert refusal(["127.0.0.1", "::1", "localhost"], {"IONWRIGHT_KEYS": "missing"}) == ""
+    assert refusal(["127.0.0.1", "::1", "localhost"], {}) == ""
 
 
 @pytest.mark.parametrize(
     ("word", "refused"), [("container", False), ("", True), ("proxy", True), ("yes", True)]
 )
 def test_only_the_word_container_lifts_the_refusal(word: str, refused: bool) -> None:
-    environment = {"IONWRIGHT_BEHIND": word, "IONWRIGHT_KEYS": "missing"}
+    environment = {"IONWRIGHT_BEHIND": word}
     assert bool(refusal(["0.0.0.0"], environment)) is refused
-
-
-def test_keys_lie_among_the_settings_of_the_user(tmp_path: Path) -> None:
-    assert key_file({"XDG_CONFIG_HOME": str(tmp_path)}) == tmp_path / "ionwright" / "keys.toml"
-    assert key_file({}).parts[-3:] == (".config", "ionwright", "keys.toml")
 
 
 @pytest.mark.parametrize(
@@ -155,8 +143,8 @@ def test_an_address_for_everyone_is_announced_as_one_that_can_be_opened() -> Non
 
 @pytest.mark.live
 @pytest.mark.parametrize("host", ["0.0.0.0", "::"])
-def test_serve_refuses_the_network_without_a_key(host: str, free_port: int, tmp_path: Path) -> None:
-    process = start("--host", host, "--port", str(free_port), IONWRIGHT_KEYS=str(tmp_path / "keys.toml"))
+def test_serve_refuses_the_network_without_a_key(host: str, free_port: int) -> None:
+    process = start("--host", host, "--port", str(free_port))
     out, error = process.communicate(timeout=30)
     assert process.returncode == 2
     assert out == ""
@@ -165,12 +153,8 @@ def test_serve_refuses_the_network_without_a_key(host: str, free_port: int, tmp_
 
 
 @pytest.mark.live
-def test_gunicorns_own_options_do_not_get_around_the_refusal(free_port: int, tmp_path: Path) -> None:
-    process = start(
-        *("--port", str(free_port)),
-        GUNICORN_CMD_ARGS=f"--bind 0.0.0.0:{free_port}",
-        IONWRIGHT_KEYS=str(tmp_path / "keys.toml"),
-    )
+def test_gunicorns_own_options_do_not_get_around_the_refusal(free_port: int) -> None:
+    process = start("--port", str(free_port), GUNICORN_CMD_ARGS=f"--bind 0.0.0.0:{free_port}")
     _, error = process.communicate(timeout=30)
     assert process.returncode == 2
     assert error.startswith("Ionwright does not listen on 0.0.0.0")
