@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from playwright.sync_api import sync_playwright
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "live"))
 
@@ -45,8 +46,6 @@ def service(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
 
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Browser]:
-    from playwright.sync_api import sync_playwright
-
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=QUIET)
         yield browser

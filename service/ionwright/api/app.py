@@ -9,6 +9,7 @@ from flask import Flask
 from ionwright.api.answers import AnswerStore
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
+from ionwright.api.front import LONGEST_IN_FRONT, PredictionsInFront
 from ionwright.api.pages import pages_blueprint
 from ionwright.api.predictor import Predictor
 from ionwright.api.resources.batches import add_batches
@@ -47,15 +48,18 @@ def create_app(settings: Settings | None = None, registry: Registry | None = Non
     app.url_map.merge_slashes = False
     register_failures(app)
     maker = new_document_maker(app)
-    for blueprint in _blueprints(settings, registry):
+    predictor = Predictor(registry, AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes))
+    for blueprint in _blueprints(settings, predictor):
         maker.register_blueprint(blueprint)
     app.register_blueprint(pages_blueprint())
+    longest = min(LONGEST_IN_FRONT, settings.body_limit)
+    front = PredictionsInFront(app.wsgi_app, predictor, path="/v1/predictions", longest=longest)
+    app.wsgi_app = front  # type: ignore[method-assign]  # Flask's own way to put something in front
     return app
 
 
-def _blueprints(settings: Settings, registry: Registry) -> Iterable[Blueprint]:
-    store = AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes)
-    predictor = Predictor(registry, store)
+def _blueprints(settings: Settings, predictor: Predictor) -> Iterable[Blueprint]:
     predictions = predictions_blueprint(predictor, settings)
     add_batches(predictions, predictor, settings)
+    registry = predictor.registry
     return (predictions, curricula_blueprint(registry), pick_lists_blueprint(), health_blueprint(registry))
