@@ -87,6 +87,10 @@ def _of_the_electrode(scene: _Scene) -> list[str]:
         return ["The cathode gains mass."]
     if kind is Kind.DISSOLVES:
         return ["The anode loses mass."]
+    if kind is Kind.OXYGEN and scene.material == GRAPHITE and scene.medium == MOLTEN:
+        return [
+            "The hot carbon of the anode burns in the oxygen, so the anode has to be replaced from time to time."
+        ]
     if kind is Kind.OXYGEN and scene.material == GRAPHITE:
         return ["Some of the carbon burns in the oxygen, so black specks may fall from the anode."]
     return []

@@ -118,8 +118,8 @@ def _why_not(process: ElectrodeProcess, name: str) -> str:
 
 
 def _beyond(electrode: str, situation: Situation) -> Ruling:
-    present = [ion for ion in situation.cell.own_ions if (ion.charge > 0) == (electrode == "cathode")]
+    present = listed(ions(ion) for ion in situation.cell.own_ions)
     return undecidable(
-        f"A melt with {listed(ions(ion) for ion in present)} does not give the simple answer of one metal and one "
-        f"non-metal, and school courses have no rule for its {electrode}."
+        f"A melt of {present} does not give the simple answer of one metal and one non-metal, "
+        f"and school courses have no rule for its {electrode}."
     )

@@ -42,8 +42,8 @@ class Plating:
             chosen=chosen,
             because=(
                 (
-                    f"The anode is {name} and the solution holds {ions(chosen.reactant)}: it is set up for "
-                    f"{name} plating, so {name} deposits on the cathode{_although(chosen)}."
+                    f"The anode is {name} and the solution holds {ions(chosen.reactant)}: the cell is "
+                    f"set up for {name} plating, so {name} deposits on the cathode{_although(chosen)}."
                 ),
             ),
             ruled_out=tuple(
