@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import json
+from collections import Counter
 from pathlib import Path
 from typing import Any
 
@@ -12,9 +14,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from openapi_spec_validator import OpenAPIV31SpecValidator
 
+from ionwright.api import Settings, create_app
 from ionwright.api.contract_files import contract_files
 from ionwright.api.problems import Problem
 from ionwright.api.request_reader import FIELDS, read_prediction_request
+from ionwright.chemistry.electrolytes import known_electrolytes
 
 FOLDER = Path(__file__).resolve().parents[2] / "openapi"
 OPERATIONS = {
@@ -150,3 +154,46 @@ def test_the_reader_takes_exactly_what_the_document_allows(request: Any) -> None
         taken = False
     # a text with an @ that has nothing before or after it is refused, which no pattern in the document says
     assert taken == allowed or (allowed and "@" in json.dumps(request))
+
+
+def closed(schema: Any) -> Any:
+    """The same schema without room for members that it does not describe."""
+    if isinstance(schema, list):
+        return [closed(part) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    found = {name: closed(part) for name, part in schema.items()}
+    if "properties" in found and found.get("type") == "object":
+        found["additionalProperties"] = False
+    return found
+
+
+def sampled_cells() -> list[dict[str, Any]]:
+    """Every electrolyte of the tables once in water and once molten, with electrodes and curricula in turn."""
+    electrodes = itertools.cycle(["graphite", "copper", "platinum", "nickel", "steel", "mercury", "brass"])
+    curricula = itertools.cycle(["gcse", "igcse", "a-level"])
+    concentrations = itertools.cycle(["dilute", "concentrated", "0.1 mol/dm3"])
+    cells = []
+    for known in known_electrolytes():
+        common = {"electrolyte": known.formula, "cathode": next(electrodes), "anode": next(electrodes)}
+        cells.append(common | {"concentration": next(concentrations), "curriculum": next(curricula)})
+        cells.append(common | {"state": "molten", "curriculum": next(curricula)})
+    return cells
+
+
+def test_every_member_of_every_answer_is_described(document: dict[str, Any]) -> None:
+    components = closed(document["components"])
+    validators = {
+        name: jsonschema.Draft202012Validator(
+            {"$ref": f"#/components/schemas/{name}", "components": components}
+        )
+        for name in ("Prediction", "Problem")
+    }
+    client = create_app(Settings()).test_client()
+    statuses = Counter()
+    for cell in sampled_cells():
+        answer = client.post("/v1/predictions", json=cell)
+        statuses[answer.status_code] += 1
+        validators["Prediction" if answer.status_code == 200 else "Problem"].validate(answer.json)
+    assert set(statuses) == {200, 422}
+    assert min(statuses.values()) > 50

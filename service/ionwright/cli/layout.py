@@ -61,7 +61,8 @@ def _cell(document: dict[str, Any]) -> Rows:
         electrode = cell[side]
         rows.append((label.capitalize(), f"{electrode['material']}, {electrode['behaviour']}"))
     rows.append(("Curriculum", document["curriculum"]["title"]))
-    return rows + [("Assumed", text) for text in document.get("assumptions", ())]
+    rows += [("Assumed", text) for text in document.get("assumptions", ())]
+    return rows + [("Note", text) for text in document.get("notes", ())]
 
 
 def _ions(ions: Iterable[dict[str, Any]]) -> Rows:

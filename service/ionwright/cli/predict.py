@@ -14,8 +14,29 @@ if TYPE_CHECKING:
     from ionwright.chemistry.electrolyte import Ingredient
     from ionwright.teaching import Prediction
 
+_EXAMPLES = """\b
+Examples:
+  ionwright predict NiSO4 --concentration "0.25 mol/dm3" \\
+      --cathode steel --anode nickel --curriculum gcse
+  ionwright predict "NaCl@0.5 mol/dm3" "KI@0.1 mol/dm3" --curriculum a-level
+"""
+# for terminals that show ASCII only; what is left after this becomes a question mark
+_PLAIN = str.maketrans(
+    {
+        **dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789", strict=True)),
+        "⁺": "+",
+        "⁻": "-",
+        "−": "-",
+        "–": "-",
+        "→": "->",
+        "·": ".",
+        "°": " deg",
+        "’": "'",
+    }
+)
 
-@click.command(short_help="Predict what happens in a cell.")
+
+@click.command(short_help="Predict what happens in a cell.", epilog=_EXAMPLES)
 @click.argument("substances", nargs=-1, required=True, metavar="SUBSTANCE...")
 @click.option("--curriculum", required=True, help="Id of the curriculum; see `ionwright curricula list`.")
 @click.option(
@@ -33,14 +54,9 @@ if TYPE_CHECKING:
 def predict(
     context: click.Context, /, substances: tuple[str, ...], curriculum: str, *, as_json: bool, **options: Any
 ) -> None:
-    r"""Predict what happens in a cell.
+    """Predict what happens in a cell.
 
     Name the substance by formula or name; several make a mixture, each with its own concentration after an @.
-
-    \b
-    ionwright predict NiSO4 --concentration "0.25 mol/dm3" \
-        --cathode steel --anode nickel --curriculum gcse
-    ionwright predict "NaCl@0.5 mol/dm3" "KI@0.1 mol/dm3" --curriculum a-level
     """
     from ionwright.errors import IonwrightError  # noqa: PLC0415 -- `ionwright --help` must be quick
 
@@ -111,6 +127,10 @@ def _width() -> int:
 
 
 def _write(text: str) -> None:
-    """Write to the terminal; what it cannot show becomes a question mark, never a traceback."""
+    """Write to the terminal, in ASCII where it shows no more: never an end with a traceback."""
     encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
-    click.echo(text.encode(encoding, errors="replace").decode(encoding))
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        text = text.translate(_PLAIN).encode(encoding, errors="replace").decode(encoding)
+    click.echo(text)

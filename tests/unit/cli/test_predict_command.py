@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from typing import Any
 
 import pytest
@@ -131,3 +134,22 @@ def test_a_plugin_can_be_left_out() -> None:
     result = run("NaCl", "--curriculum", "igcse", IONWRIGHT_WITHOUT="igcse")
     assert result.exit_code == 2
     assert "unknown-curriculum" in result.stderr
+
+
+def test_a_terminal_that_shows_ascii_only_gets_ascii() -> None:
+    command = [sys.executable, "-m", "ionwright", "predict", "CuSO4", "--curriculum", "gcse"]
+    environment = os.environ | {"PYTHONIOENCODING": "ascii"}
+    done = subprocess.run(command, check=True, capture_output=True, env=environment)
+    assert b"  Half-equation  Cu2+(aq) + 2e- -> Cu(s)" in done.stdout.splitlines()
+    assert b"?" not in done.stdout
+
+
+def test_a_cell_beyond_the_course_is_laid_out_too() -> None:
+    result = run("K2Cr2O7", "--curriculum", "gcse")
+    assert result.exit_code == 0
+    assert "  Product        not decided\n" in result.stdout
+    assert "OVERALL" not in result.stdout
+
+
+def test_the_help_shows_the_command_of_the_bracket() -> None:
+    assert '\n    ionwright predict NiSO4 --concentration "0.25 mol/dm3" \\\n' in run("--help").stdout

@@ -5,7 +5,7 @@ Everything on them comes from the service; the policy sent along forbids the bro
 
 from __future__ import annotations
 
-from functools import cache
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import orjson
@@ -59,7 +59,7 @@ def _document() -> Response:
     return conditional_response(tagged_answer(document, media_type=JSON, cache_control=BRIEFLY_CACHEABLE))
 
 
-@cache
+@lru_cache(maxsize=4)
 def _encoded_document(app: Flask) -> bytes:
     return orjson.dumps(openapi_document(app))
 
@@ -70,7 +70,7 @@ def _reference() -> Response:
     return _page(page)
 
 
-@cache
+@lru_cache(maxsize=4)
 def _reference_page(app: Flask, _root: str) -> str:
     """The page, rendered once for each root path under which the service stands."""
     reference = reference_of(openapi_document(app), address=_ADDRESS.rstrip("/"))

@@ -161,6 +161,7 @@ class PredictionSchema(ResponseSchema):
     curriculum = fields.Nested(CurriculumNameSchema, required=True)
     cell = fields.Nested(CellSchema, required=True)
     assumptions = wordings("What was taken as understood.")
+    notes = wordings("What is worth knowing about this electrolyte.")
     ions = fields.List(fields.Nested(PresentIonSchema), required=True)
     cathode = fields.Nested(ElectrodeVerdictSchema, required=True)
     anode = fields.Nested(ElectrodeVerdictSchema, required=True)
