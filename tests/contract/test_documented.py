@@ -1,0 +1,44 @@
+"""What a plugin author uses is described in DEVELOPERS.md: every hook and every key of a declaration."""
+
+import inspect
+from pathlib import Path
+
+from marshmallow import fields
+
+from ionwright.curricula import declaration, hookspecs
+
+DEVELOPERS = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+
+def declared_keys() -> set[str]:
+    """Every key of the declaration format, those of nested tables included, marking left to its own table."""
+    tables = [
+        value for name, value in vars(declaration).items() if name.endswith("Schema") and name.startswith("_")
+    ]
+    return {key for table in tables for key in table().fields if key not in {"note"}}
+
+
+def hooks() -> dict[str, str]:
+    return {
+        name: str(inspect.signature(value))
+        for name, value in vars(hookspecs).items()
+        if name.startswith("ionwright_") and callable(value)
+    }
+
+
+def test_every_key_of_a_declaration_is_described() -> None:
+    keys = declared_keys()
+    assert {"order", "halides", "threshold_mol_dm3", "oxygen_from"} <= keys
+    assert sorted(key for key in keys if f"{key}`" not in DEVELOPERS) == []
+
+
+def test_every_hook_is_described_with_its_signature() -> None:
+    assert hooks() == {"ionwright_curricula": "() -> 'Iterable[Curriculum]'"}
+    assert "| `ionwright_curricula()` | 1 |" in DEVELOPERS
+
+
+def test_every_hook_says_when_it_is_called_what_it_gives_and_since_when() -> None:
+    documents = [inspect.getdoc(getattr(hookspecs, name)) or "" for name in hooks()]
+    assert documents
+    for text in documents:
+        assert all(f"{word}: " in text for word in ("Called", "Result", "Since"))
