@@ -11,11 +11,10 @@ DEVELOPERS = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="u
 
 
 def declared_keys() -> set[str]:
-    """Every key of the declaration format, those of nested tables included, marking left to its own table."""
-    tables = [
-        value for name, value in vars(declaration).items() if name.endswith("Schema") and name.startswith("_")
-    ]
-    return {key for table in tables for key in table().fields if key not in {"note"}}
+    """Every key of the declaration format that holds a value; the tables that hold keys are left out."""
+    tables = [value for name, value in vars(declaration).items() if name.endswith("Schema")]
+    held = [(key, field) for table in tables for key, field in table().fields.items()]
+    return {key for key, field in held if not isinstance(field, fields.Nested)}
 
 
 def hooks() -> dict[str, str]:
@@ -28,7 +27,7 @@ def hooks() -> dict[str, str]:
 
 def test_every_key_of_a_declaration_is_described() -> None:
     keys = declared_keys()
-    assert {"order", "halides", "threshold_mol_dm3", "oxygen_from"} <= keys
+    assert {"order", "halides", "threshold_mol_dm3", "alkaline"} <= keys
     assert sorted(key for key in keys if f"{key}`" not in DEVELOPERS) == []
 
 
