@@ -134,16 +134,19 @@ def _written(prediction: Prediction, process: ElectrodeProcess, notations: Notat
 def _competition(
     prediction: Prediction, account: ElectrodeAccount, notations: Notations
 ) -> list[dict[str, Any]]:
+    """The processes that the course speaks of, in the order of the tables."""
     verdict = account.verdict
-    reasons = {remark.process: remark.because for remark in verdict.passed_over}
-    chosen_because = " ".join(verdict.because)
+    told = {remark.process: (PASSED_OVER, remark.because) for remark in verdict.passed_over}
+    if verdict.chosen:
+        told[verdict.chosen] = (DISCHARGED, " ".join(verdict.because))
     return [
         {
             "half_equation": _written(prediction, process, notations),
-            "outcome": DISCHARGED if process == verdict.chosen else PASSED_OVER,
-            "because": reasons.get(process, chosen_because),
+            "outcome": told[process][0],
+            "because": told[process][1],
         }
         for process in verdict.competition.processes
+        if process in told
     ]
 
 

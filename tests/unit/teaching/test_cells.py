@@ -8,7 +8,7 @@ from ionwright.chemistry.electrolyte import Ingredient
 
 from ionwright.chemistry.cell import CellDescription
 from ionwright.curricula.host import load_curricula
-from ionwright.teaching import Prediction, predict
+from ionwright.teaching import Prediction, predict, prediction_document
 
 REGISTRY = load_curricula()
 ROWS = tomllib.loads(Path(__file__).with_name("cells.toml").read_text(encoding="utf-8"))["cell"]
@@ -53,3 +53,15 @@ def test_contested_electrodes_are_marked_and_list_another_answer(
         assert verdict.is_contested
         assert verdict.also_accepted
         assert all(remark.because.endswith(".") for remark in verdict.also_accepted)
+
+
+def test_a_process_that_the_course_never_speaks_of_is_not_told() -> None:
+    description = CellDescription(electrolyte=(Ingredient("AgNO3"),), cathode="brass", anode="silver")
+    for curriculum in REGISTRY.values():
+        told = prediction_document(predict(description, curriculum), frozenset({"ascii"}))["anode"][
+            "competition"
+        ]
+        assert [one["half_equation"]["ascii"] for one in told if one["outcome"] == "discharged"] == [
+            "Ag -> Ag^+ + e-"
+        ]
+        assert all("Ag^2+" not in one["half_equation"]["ascii"] for one in told)
