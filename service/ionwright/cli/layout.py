@@ -108,7 +108,7 @@ def _overall(document: dict[str, Any]) -> Rows:
         balance = document["electron_balance"]
         text = (
             f"cathode times {balance['cathode_multiplier']}, anode times {balance['anode_multiplier']},"
-            f" {balance['electrons']} electrons passed on"
+            f" {balance['electrons']} {'electron' if balance['electrons'] == 1 else 'electrons'} passed on"
         )
         rows.append(("Electrons", text))
     ratio = document.get("ratio", {})
