@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Final, Literal
 
-from ionwright.chemistry.compound import Compound, compound_of
+from ionwright.chemistry.compound import Compound, compound_of, read_substance
 from ionwright.chemistry.dissolving import dissolved_ions
 from ionwright.chemistry.ion import IONS, Ion, ion, stem_without_numeral
 from ionwright.chemistry.melting import melted
@@ -113,7 +113,12 @@ def _other_names(compound: Compound, trivial: dict[str, tuple[str, ...]]) -> tup
             names += anion.acid_names[1:]
         elif cation.is_metal:
             names += _variants(cation, anion)
-    return tuple(dict.fromkeys(name for name in names if name != compound.name))
+    return tuple(dict.fromkeys(name for name in names if name != compound.name and _means(name, compound)))
+
+
+def _means(name: str, compound: Compound) -> bool:
+    """Whether the name by itself is read as this compound: "copper chloride" is not read as copper(I) chloride."""
+    return read_substance(name).compound.anhydrous_formula == compound.anhydrous_formula
 
 
 def _variants(cation: Ion, anion: Ion) -> list[str]:
