@@ -7,7 +7,7 @@ import re
 from ionwright.errors import IonwrightError
 
 _LONGEST = 40
-_QUANTITY = re.compile(r"([+-]?\d{1,6}(?:\.\d{1,8})?(?:[eE][+-]?\d{1,2})?)\s{0,3}(\S{1,12})\Z")
+_QUANTITY = re.compile(r"((?>[+-]?\d{1,6}(?:\.\d{1,8})?(?:[eE][+-]?\d{1,2})?))\s{0,3}([^\s\d.]\S{0,11})\Z")
 _KELVIN = 273.15
 _TEMPERATURE_OFFSETS = {"degC": 0.0, "°C": 0.0, "C": 0.0, "℃": 0.0, "K": -_KELVIN}
 _CURRENT_DENSITIES = {
