@@ -200,7 +200,11 @@ def _kind(reactants: tuple[Species, ...], products: tuple[Species, ...], *, is_r
         return Kind.METAL
     if not is_reduction and products and products[0] in _HALOGENS:
         return Kind.HALOGEN
-    if len(reactants) == len(products) == 1 and reactants[0].atoms == products[0].atoms:
+    if (
+        len(reactants) == len(products) == 1
+        and reactants[0].atoms == products[0].atoms
+        and products[0].charge
+    ):
         return Kind.CHARGE
     return Kind.REACTION
 
