@@ -114,6 +114,9 @@ def _becomes(change: IonChange, solids: tuple[Solid, ...], names: tuple[str, ...
     left = dict.fromkeys((*change.remaining, *(kind for kind in formed if kind not in gone)))
     cations = [kind for kind in left if kind.charge > 0]
     anions = [kind for kind in left if kind.charge < 0]
+    if not anions and any(kind in formed for kind in cations):
+        # not all of what leaves can go: the new ions need it beside them
+        anions = [kind for kind in change.removed if kind.charge < 0]
     solid = f" with a precipitate of {listed(dict.fromkeys(one.name for one in solids))}" if solids else ""
     if not left:
         return f"more dilute {same}, and in the end water{solid}"
