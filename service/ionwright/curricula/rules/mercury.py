@@ -8,7 +8,7 @@ from ionwright.chemistry.medium import ACIDIC
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.curricula.model import Remark, Ruling, Situation
 from ionwright.curricula.potentials import WATER_V
-from ionwright.curricula.wording import ions, metal
+from ionwright.curricula.wording import ions, metal, sentence_start
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +38,23 @@ class Amalgam:
                     f"so {ions(chosen.reactant)} are discharged although water is present."
                 ),
             ),
+            ruled_out=tuple(Remark(p, _why_not(p, chosen)) for p in situation.remaining if p is not chosen),
             also_accepted=tuple(
                 Remark(p, "A course that does not teach the mercury cathode answers hydrogen.")
                 for p in hydrogen
             ),
             is_contested=True,
         )
+
+
+def _why_not(process: ElectrodeProcess, chosen: ElectrodeProcess) -> str:
+    """The reason beside an amalgam; empty for the same ions as a solid metal, of which no course speaks here."""
+    name = metal(chosen.metal)
+    if process.kind is Kind.HYDROGEN:
+        return f"Hydrogen forms so slowly on mercury that {name} comes first."
+    if process.reactant == chosen.reactant:
+        return ""
+    return f"{sentence_start(ions(process.reactant))} stay in solution while {name} dissolves in the mercury."
 
 
 def _no_amalgam(process: ElectrodeProcess) -> str:
