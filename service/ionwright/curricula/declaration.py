@@ -45,6 +45,11 @@ class _Closed(Schema):
         unknown = RAISE
 
 
+def is_id(text: object) -> bool:
+    """Whether this can be the id of a curriculum: lower-case words joined by hyphens."""
+    return isinstance(text, str) and _ID.match(text) is not None
+
+
 def _one_of(*words: str) -> validate.OneOf:
     return validate.OneOf(words, error="must be one of: {choices}")
 
@@ -74,10 +79,12 @@ class _CathodeSchema(_Closed):
     wider_order = fields.List(fields.String(validate=_is_symbol), load_default=list)
     hydrogen_as = fields.String(load_default="H+", validate=_one_of("H+", "water"))
 
-    @validates_schema
+    @validates_schema(skip_on_field_errors=False)
     def _has_hydrogen(self, data: Mapping[str, Any], **_: object) -> None:
         for key in ("order", "wider_order"):
-            symbols = data.get(key, [])
+            if key not in data:
+                continue  # a fault of the field itself, which is told anyway
+            symbols = data[key]
             needed = data.get("rule") == LADDER and (key == "order" or symbols)
             if needed and "H" not in symbols:
                 raise ValidationError("a reactivity series needs H, for hydrogen, in its place", key)
@@ -168,7 +175,7 @@ def read_declaration(
         raise CurriculumFileFault(origin, (("", f"the text is longer than {_LONGEST} characters"),))
     try:
         data: dict[str, Any] = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as fault:
+    except (ValueError, RecursionError) as fault:  # a number of 5000 digits and deep nesting raise these
         raise CurriculumFileFault(origin, (("", f"not readable as TOML: {fault}"),)) from None
     data = _inherit(data, bases, origin)
     try:

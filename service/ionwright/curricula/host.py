@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import logging
 from collections.abc import Collection, Iterable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from importlib.metadata import EntryPoint, entry_points
 from typing import TYPE_CHECKING, Any
@@ -12,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 import pluggy
 
 from ionwright.curricula import hookspecs
-from ionwright.curricula.declaration import read_declaration
+from ionwright.curricula.declaration import is_id, read_declaration
 from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault
 from ionwright.curricula.model import Curriculum
 
@@ -113,6 +114,12 @@ class _Loader:
     def add(self, curriculum: object, origin: Origin) -> None:
         if not isinstance(curriculum, Curriculum):
             self.reject(origin.kind, origin.name, f"gave a {type(curriculum).__name__}, not a Curriculum")
+        elif not is_id(curriculum.id):
+            self.reject(
+                origin.kind,
+                origin.name,
+                f"{str(curriculum.id)[:60]!r} is no id: lower-case words joined by hyphens are wanted",
+            )
         elif curriculum.id in self.curricula:
             holder = self.origins[curriculum.id]
             self.reject(
@@ -127,12 +134,15 @@ class _Loader:
         manager = pluggy.PluginManager(hookspecs.PROJECT)
         manager.add_hookspecs(hookspecs)
         try:
-            manager.register(point.load(), name=point.name)
+            plugin = point.load()
+            manager.register(plugin, name=point.name)
             manager.check_pending()
             contributed = [one for many in manager.hook.ionwright_curricula() for one in many]
-        except Exception as fault:
+        except (Exception, SystemExit) as fault:
             self.reject(origin.kind, point.name, f"{type(fault).__name__}: {fault}")
             return
+        if not manager.get_hookcallers(plugin):
+            self.reject(origin.kind, point.name, "no function of it is marked with hookimpl")
         for curriculum in contributed:
             self.add(curriculum, origin)
 
@@ -158,11 +168,9 @@ def _bases(points: Iterable[EntryPoint]) -> dict[str, Mapping[str, Any]]:
     """The declarations of the plugins that ship one, for files that build on them."""
     found: dict[str, Mapping[str, Any]] = {}
     for point in points:
-        try:
+        with suppress(Exception, SystemExit):  # it is reported where the plugin itself is loaded
             curriculum, data = _shipped(point)
-        except (CurriculumFault, ImportError, OSError, UnicodeDecodeError):
-            continue  # it is reported where the plugin itself is loaded
-        found[curriculum.id] = data
+            found[curriculum.id] = data
     return found
 
 
