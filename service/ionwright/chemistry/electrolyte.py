@@ -16,6 +16,7 @@ from ionwright.chemistry.ionic_compound import WATER, Compound
 from ionwright.chemistry.melting import melted
 from ionwright.chemistry.mixture import Amounts, Solute, after_mixing, check_given_ph
 from ionwright.chemistry.solubility import nonexistence_reason
+from ionwright.chemistry.solution_name import melt_name, solution_name
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
@@ -111,6 +112,9 @@ class Electrolyte:
         Sentences worth telling with the answer.
     word
         dilute or concentrated, if that was said of the whole electrolyte.
+    solution_name
+        What the solution or melt is once all has dissolved, reacted or melted, such as ``"copper(II) sulfate"`` or
+        ``"sodium hydroxide and sodium chloride"``, without the words "solution" and "molten".
     """
 
     ingredients: tuple[Dissolved, ...]
@@ -121,6 +125,7 @@ class Electrolyte:
     melting_point_C: float | None = None
     notes: tuple[str, ...] = ()
     word: Word | None = None
+    solution_name: str = ""
 
     @property
     def cations(self) -> tuple[PresentIon, ...]:
@@ -231,7 +236,8 @@ def _check_existence(compound: Compound, index: int) -> None:
 
 
 def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte:
-    melt = melted(tuple(one.compound for one in solutes))
+    compounds = tuple(one.compound for one in solutes)
+    melt = melted(compounds)
     if any(one.concentration and one.concentration.word is None for one in solutes):
         assumptions.append("A melt is the pure salt, so the concentration is left aside.")
     return Electrolyte(
@@ -242,6 +248,7 @@ def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte
         assumptions=(*assumptions, *melt.assumptions),
         melting_point_C=melt.melting_point_C,
         notes=melt.notes,
+        solution_name=melt_name(compounds),
     )
 
 
@@ -280,6 +287,7 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         assumptions=tuple(dict.fromkeys(assumptions)),
         notes=tuple(dict.fromkeys(notes)),
         word=_word(solutes),
+        solution_name=solution_name(tuple(one.compound for one in solutes), tuple(amounts)),
     )
 
 
