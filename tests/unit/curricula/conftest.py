@@ -1,6 +1,7 @@
 """What a rule gets to see, made from a cell."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -36,3 +37,14 @@ def choice() -> Callable[[Ruling], str]:
         return ruling.chosen.written("").ascii if ruling.chosen else ""
 
     return read
+
+
+@pytest.fixture(scope="session")
+def quick_at(situation_at: Callable[..., Situation]) -> Callable[..., Situation]:
+    """The situation once the rule on slow processes has spoken."""
+
+    def make(electrode: str, *electrolyte: str, **rest: object) -> Situation:
+        whole = situation_at(electrode, *electrolyte, **rest)
+        return replace(whole, remaining=tuple(process for process in whole.remaining if not process.slow))
+
+    return make

@@ -28,16 +28,7 @@ def test_a_situation_sifts_what_remains_and_not_the_whole_competition(
     [
         ("cathode", "CuSO4", ["Cu^2+ + 2e- -> Cu", "2H^+ + 2e- -> H2"]),
         ("cathode", "FeCl3", ["Fe^3+ + e- -> Fe^2+", "2H^+ + 2e- -> H2"]),
-        (
-            "cathode",
-            "KIO3",
-            [
-                "K^+ + e- -> K",
-                "2IO3^- + 6H2O + 10e- -> I2 + 12OH^-",
-                "IO3^- + 3H2O + 6e- -> I^- + 6OH^-",
-                "2H^+ + 2e- -> H2",
-            ],
-        ),
+        ("anode", "KIO3", ["IO3^- + H2O -> IO4^- + 2H^+ + 2e-", "4OH^- -> O2 + 2H2O + 4e-"]),
         ("anode", "Na2S2O3", ["2S2O3^2- -> S4O6^2- + 2e-", "4OH^- -> O2 + 2H2O + 4e-"]),
     ],
 )
