@@ -89,6 +89,8 @@ def check_what_is_possible(prediction: Prediction) -> None:
     }
     if not cell.is_molten:
         present.add(species("H2O"))
+    if any("(CN)" in kind.formula for kind in cell.own_ions):
+        present.add(species("CN^-"))  # the complex gives some of its ligand up, and the cathode frees more
     for account in (prediction.cathode, prediction.anode):
         if account.half_equation:
             assert set(account.half_equation.reactants) <= present, account.half_equation

@@ -14,6 +14,24 @@ from ionwright.chemistry.tables import read_table
 MERCURY = "mercury"
 GRAPHITE = "graphite"
 _LONGEST_NAME = 60
+# Words that say what an electrode looks like, not what it is made of.
+_SHAPES = frozenset(
+    {
+        "electrode",
+        "electrodes",
+        "plate",
+        "sheet",
+        "anode",
+        "cathode",
+        "bar",
+        "strip",
+        "mesh",
+        "gauze",
+        "spoon",
+        "key",
+        "coin",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,12 +129,7 @@ def _unfit(table: str) -> dict[str, str]:
 
 def _plain(text: str) -> str:
     words = re.split(r"[\s_-]+", text.strip().casefold())
-    kept = [
-        word
-        for word in words
-        if word not in {"electrode", "electrodes", "plate", "sheet", "anode", "cathode"}
-    ]
-    return " ".join(kept)
+    return " ".join(word for word in words if word not in _SHAPES) or " ".join(words)
 
 
 @lru_cache(maxsize=512)

@@ -42,7 +42,9 @@ def product(kind: Species) -> str:
 
 def products(process: ElectrodeProcess) -> str:
     """The products of a process, listed; of a deposit only the metal."""
-    if process.kind in {Kind.METAL, Kind.AMALGAM}:
+    if process.kind is Kind.AMALGAM:
+        return f"{metal(process.metal)} amalgam"
+    if process.kind is Kind.METAL:
         return metal(process.metal)
     return listed(product(kind) for kind in process.products)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import gcd, lcm
 from typing import TYPE_CHECKING
@@ -54,10 +54,18 @@ def account(
         The products of each.
     """
     combined = combine(reduction, oxidation, join_water=True)
+    if combined.is_transfer:
+        combined = replace(combined, overall=_carried(combined.overall))
     amounts = _amounts(reduction, reduced, combined.reduction_multiplier)
     amounts += _amounts(oxidation, oxidised, combined.oxidation_multiplier)
     gases = [(species, amount) for species, amount, state in amounts if state == "g"]
     return Accounts(combined, _smallest([(s, a) for s, a, _ in amounts]), _smallest(gases))
+
+
+def _carried(overall: Equation) -> Equation:
+    """Of a metal that is only carried from anode to cathode, the metal alone: ligands that come and go cancel."""
+    left, right = (tuple(t for t in side if not t.species.charge) for side in (overall.left, overall.right))
+    return Equation(left, right) if left and right else overall
 
 
 def _amounts(

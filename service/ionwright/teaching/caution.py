@@ -13,6 +13,7 @@ from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.medium import ACIDIC, ALKALINE
 from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.substance import SUBSTANCES
+from ionwright.teaching.unaided import NITRATE
 
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import Cell
@@ -91,7 +92,11 @@ def _cautions(setting: _Setting) -> tuple[Caution, ...]:
     gases = {kind.formula for kind in setting.products}
     if "H2" in gases and gases & _EXPLOSIVE_WITH_HYDROGEN:
         found.append(_row("hydrogen_with_oxidiser"))
-    found += [caution for kind in (*setting.own, *setting.formed) for caution in _by_ion().get(kind, ())]
+    is_nitric_acid = setting.medium == ACIDIC and NITRATE in setting.own
+    salts = [kind for kind in (*setting.own, *setting.formed) if not (is_nitric_acid and kind == NITRATE)]
+    found += [caution for kind in salts for caution in _by_ion().get(kind, ())]
+    if is_nitric_acid:
+        found.append(_row("nitric_acid"))
     found += _of_medium(setting)
     found += _of_electrodes(*setting.electrode_ids)
     return (*dict.fromkeys(found), _row("general"))

@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING, Any
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import state_of
 from ionwright.chemistry.notation import rendered
-from ionwright.curricula.wording import ions, product, sentence_start
+from ionwright.chemistry.process import Kind
+from ionwright.curricula.wording import ions, product, products, sentence_start
+from ionwright.teaching.unaided import unaided_reactions
 
 if TYPE_CHECKING:
     from ionwright.chemistry.equation import Equation
@@ -21,6 +23,7 @@ if TYPE_CHECKING:
 Notations = frozenset[str] | None
 DISCHARGED = "discharged"
 PASSED_OVER = "passed over"
+LEFT_OPEN = "left open"
 
 
 def prediction_document(prediction: Prediction, notations: Notations = None) -> dict[str, Any]:
@@ -41,7 +44,7 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
         "curriculum": {"id": curriculum.id, "title": curriculum.title},
         "cell": _cell(prediction),
         "assumptions": list(prediction.assumptions),
-        "notes": list(cell.electrolyte.notes),
+        "notes": [*cell.electrolyte.notes, *unaided_reactions(cell)],
         "ions": [_ion(present.ion.species, present.source) for present in cell.electrolyte.ions],
         "cathode": _electrode(prediction, prediction.cathode, notations),
         "anode": _electrode(prediction, prediction.anode, notations),
@@ -91,7 +94,7 @@ def _electrode(prediction: Prediction, account: ElectrodeAccount, notations: Not
     document: dict[str, Any] = {
         "outcome": verdict.outcome,
         "contested": verdict.is_contested,
-        "products": [_product(prediction, kind) for kind in account.products],
+        "products": [_product(prediction, account, kind) for kind in account.products],
     }
     if account.half_equation:
         document["half_equation"] = rendered(account.half_equation, notations)
@@ -108,10 +111,12 @@ def _electrode(prediction: Prediction, account: ElectrodeAccount, notations: Not
     return document
 
 
-def _product(prediction: Prediction, kind: Species) -> dict[str, Any]:
+def _product(prediction: Prediction, account: ElectrodeAccount, kind: Species) -> dict[str, Any]:
+    chosen = account.verdict.chosen
+    name = products(chosen) if chosen and chosen.kind is Kind.AMALGAM else product(kind)
     return {
         "formula": kind.ascii,
-        "name": product(kind),
+        "name": name,
         "state": state_of(kind, melt_C=prediction.cell.melt_C),
         "share": 1.0,
     }
@@ -136,7 +141,8 @@ def _competition(
 ) -> list[dict[str, Any]]:
     """The processes that the course speaks of, in the order of the tables."""
     verdict = account.verdict
-    told = {remark.process: (PASSED_OVER, remark.because) for remark in verdict.passed_over}
+    otherwise = PASSED_OVER if verdict.chosen else LEFT_OPEN
+    told = {remark.process: (otherwise, remark.because) for remark in verdict.passed_over}
     if verdict.chosen:
         told[verdict.chosen] = (DISCHARGED, " ".join(verdict.because))
     return [

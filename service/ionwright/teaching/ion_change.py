@@ -10,18 +10,25 @@ from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC, ALKALINE, MOLTEN, NEUTRAL
 from ionwright.chemistry.solubility import solubility
+from ionwright.chemistry.species import species
+from ionwright.chemistry.substance import SUBSTANCES
 
 if TYPE_CHECKING:
     from ionwright.chemistry.equation import Equation
     from ionwright.chemistry.species import Species
 
+_OXIDE_AT_ONCE = frozenset({"Ag", "Hg", "Hg2"})
+_LOOKS = frozenset(
+    {"white", "pale blue", "rust brown", "dirty green", "green", "brown", "black", "white gel", "yellow"}
+)
 RISES, FALLS, UNCHANGED, NO_PH = "rises", "falls", "unchanged", "does not apply"
 
 
 class Solid(NamedTuple):
-    """A solid that new ions make with others."""
+    """A solid that new ions make with others: its name, what it looks like (may be empty), and its ions."""
 
     name: str
+    look: str
     cation: Species
     anion: Species
 
@@ -74,7 +81,7 @@ class IonChange:
         cations = [kind for kind in there if kind.charge > 0 and kind != HYDROGEN_ION]
         anions = [kind for kind in there if kind.charge < 0]
         return tuple(
-            Solid(compound_of(IONS[cation], IONS[anion]).name, cation, anion)
+            _solid(cation, anion)
             for cation in cations
             for anion in anions
             if (cation in formed or anion in formed)
@@ -95,6 +102,15 @@ class IonChange:
         if self.uses_water and self.medium != NEUTRAL:
             return FALLS if self.medium == ACIDIC else RISES
         return UNCHANGED
+
+
+def _solid(cation: Species, anion: Species) -> Solid:
+    """The solid of two ions; the hydroxides of silver and mercury do not last and settle out as oxides."""
+    partner = species("O^2-") if anion == HYDROXIDE and cation.formula in _OXIDE_AT_ONCE else anion
+    compound = compound_of(IONS[cation], IONS[partner])
+    known = SUBSTANCES.get(compound.formula)
+    look = known.appearance.partition(",")[0].strip() if known else ""
+    return Solid(compound.name, look if look in _LOOKS else "", cation, anion)
 
 
 def ion_change(own: tuple[Species, ...], medium: str, overall: Equation) -> IonChange:

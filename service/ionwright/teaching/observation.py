@@ -48,7 +48,15 @@ def observations(cell: Cell, electrode: str, process: ElectrodeProcess, half: Eq
     """
     material = cell.cathode if electrode == "cathode" else cell.anode
     film = cell.anode_film() if electrode == "anode" else ""
-    return _observations(_Scene(electrode, process, half, material.id, film, cell.medium))
+    return _observations(
+        _Scene(electrode, process, half, material.id, film, cell.medium, _is_deeply_coloured(cell))
+    )
+
+
+def _is_deeply_coloured(cell: Cell) -> bool:
+    """Whether the solution hides the colour of an indicator."""
+    tints = (IONS[ion].colour for ion in cell.own_ions)
+    return any(not tint.startswith(("colourless", "pale", "very pale", "pink", "green")) for tint in tints)
 
 
 class _Scene(NamedTuple):
@@ -60,6 +68,7 @@ class _Scene(NamedTuple):
     material: str
     film: str
     medium: str
+    is_deeply_coloured: bool
 
 
 @lru_cache(maxsize=4096)
@@ -72,11 +81,11 @@ def _observations(scene: _Scene) -> tuple[str, ...]:
     elif process.kind is Kind.CHARGE:
         seen.append(_recolouring(process, electrode))
     elif process.kind is Kind.DISSOLVES:
-        seen.append(_dissolving(process))
+        seen.append(_dissolving(process, is_molten=is_molten))
     else:
         seen += [_of_product(kind, electrode, is_molten=is_molten) for kind in process.products]
     seen += _of_the_electrode(scene)
-    if scene.medium == NEUTRAL:
+    if scene.medium == NEUTRAL and not scene.is_deeply_coloured:
         seen += _indicator(electrode, scene.half)
     return tuple(dict.fromkeys(seen))
 
@@ -92,7 +101,7 @@ def _of_the_electrode(scene: _Scene) -> list[str]:
             "The hot carbon of the anode burns in the oxygen, so the anode has to be replaced from time to time."
         ]
     if kind is Kind.OXYGEN and scene.material == GRAPHITE:
-        return ["Some of the carbon burns in the oxygen, so black specks may fall from the anode."]
+        return ["Some of the carbon is slowly oxidised, so black specks may fall from the anode."]
     return []
 
 
@@ -104,12 +113,12 @@ def _of_product(kind: Species, electrode: str, *, is_molten: bool) -> str:
     return text.replace("{electrode}", electrode)
 
 
-def _dissolving(process: ElectrodeProcess) -> str:
+def _dissolving(process: ElectrodeProcess, *, is_molten: bool) -> str:
     name = metal(process.metal)
     coloured = [k for k in process.products if k in IONS and not IONS[k].colour.startswith("colourless")]
-    if coloured:
+    if coloured and not is_molten:
         return f"The {name} of the anode dissolves and gets thinner; its ions are {_colour(coloured[0])}."
-    return f"The {name} of the anode dissolves and gets thinner; no gas is given off there."
+    return f"The {name} of the anode dissolves and gets thinner."
 
 
 def _colour(kind: Species) -> str:
@@ -132,9 +141,11 @@ def _indicator(electrode: str, half: Equation) -> list[str]:
     gas = {term.species for term in half.right}
     takes = {term.species for term in half.left}
     if electrode == "cathode" and _HYDROGEN in gas and (HYDROXIDE in gas or HYDROGEN_ION in takes):
-        return ["Universal indicator turns blue to purple round the cathode, where alkali is left."]
+        return [
+            "If universal indicator is added, it turns blue to purple round the cathode, where alkali is left."
+        ]
     if electrode == "anode" and _OXYGEN in gas and (HYDROGEN_ION in gas or HYDROXIDE in takes):
-        return ["Universal indicator turns red round the anode, where acid is left."]
+        return ["If universal indicator is added, it turns red round the anode, where acid is left."]
     return []
 
 
@@ -158,7 +169,7 @@ def gas_volume_remark(gas_volumes: tuple[Share, ...]) -> str:
 
 
 @lru_cache(maxsize=512)
-def product_tests(products: tuple[Species, ...]) -> tuple[ProductTest, ...]:
+def product_tests(products: tuple[Species, ...], *, is_molten: bool = False) -> tuple[ProductTest, ...]:
     """How the products of one electrode are tested; substances without a classroom test are left out."""
     known = [(kind, SUBSTANCES.get(kind.ascii)) for kind in products]
     return tuple(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.cell import Cell, CellDescription, make_cell
+from ionwright.chemistry.process import Kind
 from ionwright.curricula.verdict import Verdict, judge
 from ionwright.teaching.accounting import Accounts, account
 from ionwright.teaching.caution import Caution, cautions
@@ -93,7 +94,7 @@ def predict(cell: Cell | CellDescription, curriculum: Curriculum) -> Prediction:
     if cathode.half_equation and anode.half_equation:
         accounts = account(cathode.half_equation, anode.half_equation, cathode.products, anode.products)
         solution = solution_account(cell, accounts.combined.overall)
-    products = cathode.products + anode.products
+    products = _as_such(cathode) + _as_such(anode)
     return Prediction(
         curriculum=curriculum,
         cell=cell,
@@ -108,6 +109,12 @@ def predict(cell: Cell | CellDescription, curriculum: Curriculum) -> Prediction:
     )
 
 
+def _as_such(account: ElectrodeAccount) -> tuple[Species, ...]:
+    """The products that are met as such; a metal that dissolves in mercury is not."""
+    chosen = account.verdict.chosen
+    return () if chosen and chosen.kind is Kind.AMALGAM else account.products
+
+
 def _electrode_account(cell: Cell, electrode: str, curriculum: Curriculum) -> ElectrodeAccount:
     verdict = judge(cell, electrode, curriculum)
     chosen = verdict.chosen
@@ -120,7 +127,7 @@ def _electrode_account(cell: Cell, electrode: str, curriculum: Curriculum) -> El
         half,
         conventions.also_written(chosen, cell.medium),
         observations(cell, electrode, chosen, half),
-        product_tests(chosen.products),
+        () if chosen.kind is Kind.AMALGAM else product_tests(chosen.products, is_molten=cell.is_molten),
     )
 
 

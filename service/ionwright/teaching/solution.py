@@ -54,21 +54,18 @@ class SolutionAccount:
 
 def solution_account(cell: Cell, overall: Equation) -> SolutionAccount:
     """What the overall equation does to the electrolyte of a cell."""
-    names = tuple(dissolved.compound.name for dissolved in cell.electrolyte.ingredients)
-    return _account(cell.own_ions, cell.medium, names, overall)
+    return _account(cell.own_ions, cell.medium, cell.electrolyte.solution_name, overall)
 
 
 @lru_cache(maxsize=4096)
-def _account(
-    own: tuple[Species, ...], medium: str, names: tuple[str, ...], overall: Equation
-) -> SolutionAccount:
+def _account(own: tuple[Species, ...], medium: str, name: str, overall: Equation) -> SolutionAccount:
     change = ion_change(own, medium, overall)
     solids = change.solids()
     if medium == MOLTEN:
-        becomes, colour = f"{'less ' if change.removed else ''}molten {listed(names)}", NO_PH
+        becomes, colour = f"{'less ' if change.removed else ''}molten {name}", NO_PH
         summary = _melt_summary(change)
     else:
-        becomes, colour = _becomes(change, solids, names), _colour(change, overall)
+        becomes, colour = _becomes(change, solids, name), _colour(change, solids, overall)
         summary = _summary(change, solids, becomes, overall)
     return SolutionAccount(
         removed=change.removed,
@@ -89,8 +86,10 @@ def _tint(kind: Species) -> str:
     return "" if short.startswith(COLOURLESS) else short
 
 
-def _colour(change: IonChange, overall: Equation) -> str:
-    removed, formed = change.removed, change.formed
+def _colour(change: IonChange, solids: tuple[Solid, ...], overall: Equation) -> str:
+    settled = {solid.cation for solid in solids}
+    removed = change.removed
+    formed = [kind for kind in change.formed if kind not in settled]
     parts = [f"the {_tint(kind)} colour of the {ions(kind)} fades" for kind in removed if _tint(kind)]
     parts += [
         f"turns {_tint(kind)} with {ions(kind)}" for kind in formed if _tint(kind) and kind not in change.own
@@ -105,9 +104,11 @@ def _colour(change: IonChange, overall: Equation) -> str:
     return ", ".join(parts) if parts else f"stays {COLOURLESS}"
 
 
-def _becomes(change: IonChange, solids: tuple[Solid, ...], names: tuple[str, ...]) -> str:
-    same = _solution_name(listed(names))
+def _becomes(change: IonChange, solids: tuple[Solid, ...], name: str) -> str:
+    same = _solution_name(name)
     if not change.removed and not change.formed:
+        if same == "water":
+            return same
         return f"more concentrated {same}" if change.uses_water else f"unchanged {same}"
     formed = change.formed
     gone = {solid.cation for solid in solids} | {solid.anion for solid in solids}
@@ -134,20 +135,31 @@ def _solution_name(name: str) -> str:
 def _summary(change: IonChange, solids: tuple[Solid, ...], becomes: str, overall: Equation) -> str:
     if not change.removed and not change.formed:
         return _summary_without_change(change, becomes, overall)
+    changed = _changed(change)
+    leaving = [kind for kind in change.removed if kind not in changed]
     parts = [
-        *([f"{_subject(change.removed)} leave the solution"] if change.removed else []),
-        *_arrivals(change.formed),
+        *([f"{_subject(leaving)} leave the solution"] if leaving else []),
+        *(f"{ions(old)} are changed to {ions(new)}" for old, new in changed.items()),
+        *_arrivals(tuple(kind for kind in change.formed if kind not in changed.values())),
         *([f"{_subject(change.remaining)} stay"] if change.remaining else []),
     ]
     sentences = [f"{sentence_start('; '.join(parts))}."]
     if solids:
-        named = listed(dict.fromkeys(solid.name for solid in solids))
-        sentences.append(f"Where the new ions meet the others, solid {named} forms.")
+        named = listed(dict.fromkeys(f"{solid.look} {solid.name}".strip() for solid in solids))
+        sentences.append(f"Where the new ions meet the others, {named} settles out as a solid.")
     sentences.append(f"The electrolyte becomes {becomes}.")
     return " ".join(sentences)
 
 
+def _changed(change: IonChange) -> dict[Species, Species]:
+    """Ions that only change their charge, with what they become."""
+    pairs = ((old, new) for old in change.removed for new in change.formed)
+    return {old: new for old, new in pairs if old.atoms == new.atoms}
+
+
 def _summary_without_change(change: IonChange, becomes: str, overall: Equation) -> str:
+    if change.uses_water and becomes == "water":
+        return "The water is slowly used up."
     if change.uses_water:
         stay = f"{sentence_start(_subject(change.remaining))} stay. " if change.remaining else ""
         return f"Only water is used up. {stay}The electrolyte becomes {becomes}."
@@ -160,8 +172,11 @@ def _summary_without_change(change: IonChange, becomes: str, overall: Equation) 
 
 def _melt_summary(change: IonChange) -> str:
     stay = f" {sentence_start(_subject(change.remaining))} stay in the melt." if change.remaining else ""
+    made = f" {sentence_start(_subject(change.formed))} are made." if change.formed else ""
     if change.removed:
-        return f"{sentence_start(_subject(change.removed))} leave the melt, which is slowly used up.{stay}"
+        return (
+            f"{sentence_start(_subject(change.removed))} leave the melt, which is slowly used up.{made}{stay}"
+        )
     return f"The melt does not change.{stay}"
 
 

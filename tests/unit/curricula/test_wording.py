@@ -48,7 +48,7 @@ def test_a_product_has_its_name_or_at_least_its_formula(kind: str, name: str) ->
     ("electrode", "substance", "rest", "kind", "listed_products", "sentence"),
     [
         ("cathode", "CuSO4", {}, Kind.METAL, "copper", "copper forms"),
-        ("cathode", "NaCl", {"cathode": "mercury"}, Kind.AMALGAM, "sodium", "sodium forms"),
+        ("cathode", "NaCl", {"cathode": "mercury"}, Kind.AMALGAM, "sodium amalgam", "sodium amalgam forms"),
         ("cathode", "FeCl3", {}, Kind.CHARGE, "iron(II) ions", "iron(II) ions form"),
         ("anode", "NaCl", {}, Kind.HALOGEN, "chlorine", "chlorine forms"),
         (

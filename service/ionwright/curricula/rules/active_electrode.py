@@ -59,20 +59,28 @@ class ActiveElectrode:
             ruled_out=tuple(
                 Remark(
                     p,
-                    f"{sentence_start(contender(p))} stay in solution: {anode.name} is oxidised more easily.",
+                    _why_not_beside(p, anode.name, situation),
                 )
                 for p in situation.remaining
                 if p is not chosen and p.reactant.charge <= 0
             )
             + tuple(Remark(p, "") for p in situation.remaining if p.reactant.charge > 0),
             is_contested=not is_taught,
-            otherwise="" if is_taught else "A class that treats every anode as inert would answer this.",
+            otherwise="" if is_taught else "A course that treats every anode as inert gives this answer.",
             assumptions=()
             if is_taught
             else (
                 f"The course does not name {anode.name} as an active electrode; the same reasoning was applied to it.",
             ),
         )
+
+
+def _why_not_beside(process: ElectrodeProcess, name: str, situation: Situation) -> str:
+    """Why an anion, or water, is not oxidised beside an anode that reacts itself."""
+    half = situation.conventions.written(process, situation.cell.medium)
+    if process.kind is Kind.OXYGEN and process.reactant not in half.reactants:
+        return f"Water is not oxidised: {name} gives up electrons more easily."
+    return f"{sentence_start(contender(process))} stay in solution: {name} is oxidised more easily."
 
 
 def _is_salt_film(process: ElectrodeProcess) -> bool:
@@ -87,5 +95,5 @@ def _why_active(process: ElectrodeProcess, name: str) -> str:
         )
     return (
         f"The anode is {name}, an active electrode: its atoms lose electrons more easily than the negative ions, "
-        f"so it dissolves as {products(process)} and no gas is given off."
+        f"so it dissolves as {products(process)} instead of an anion being discharged."
     )

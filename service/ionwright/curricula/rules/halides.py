@@ -54,15 +54,31 @@ class Halides:
         present = [p for p in situation.of(Kind.HALOGEN) if p.reactant in self.halides]
         if not present:
             return PASS
+        if self.mode == WHEN_CONCENTRATED and len(present) > 1:
+            return self._several(present, situation)
         if len(present) > 1:
-            easiest = min(present, key=lambda p: p.potential_V or 0.0)
-            return undecidable(
-                f"The solution holds {listed(ions(p.reactant) for p in present)}, and this course has no rule for "
-                f"choosing between two halides. By electrode potentials {products(easiest)} would form first."
-            )
+            return _between(present)
         if self.mode == ALWAYS:
             return self._choose(present[0], situation, "", is_doubtful=False)
         return self._by_concentration(present[0], situation)
+
+    def _several(self, present: list[ElectrodeProcess], situation: Situation) -> Ruling:
+        """Of several halides those that count as concentrated stay in the running."""
+        strong = [p for p in present if self.concentration.read(situation.cell, p.reactant).is_concentrated]
+        if len(strong) > 1:
+            return _between(strong)
+        if strong:
+            return self._by_concentration(strong[0], situation)
+        rulings = [self._by_concentration(p, situation) for p in present]
+        return Ruling(
+            because=(
+                f"The solution is dilute, so {listed(ions(p.reactant) for p in present)} stay in solution.",
+            ),
+            ruled_out=tuple(remark for ruling in rulings for remark in ruling.ruled_out),
+            also_accepted=tuple(remark for ruling in rulings for remark in ruling.also_accepted),
+            is_contested=any(ruling.is_contested for ruling in rulings),
+            assumptions=tuple(text for ruling in rulings for text in ruling.assumptions),
+        )
 
     def _by_concentration(self, halide: ElectrodeProcess, situation: Situation) -> Ruling:
         reading = self.concentration.read(situation.cell, halide.reactant)
@@ -114,6 +130,16 @@ class Halides:
             is_contested=is_doubtful,
             assumptions=(assumption,) if assumption else (),
         )
+
+
+def _between(halides: list[ElectrodeProcess]) -> Ruling:
+    """Two halides are present and the course has no rule to choose between them."""
+    easiest = min(halides, key=lambda p: p.potential_V or 0.0)
+    present = listed(ions(p.reactant) for p in halides)
+    return undecidable(
+        f"The solution holds {present}, and this course has no rule for choosing between two halides. "
+        f"By electrode potentials {products(easiest)} would form first."
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,6 +69,12 @@ class Ladder:
         series = self.order if symbol in self.order else self.wider_order
         return series.index(symbol) - series.index(HYDROGEN) if symbol in series else None
 
+    def _series(self, *symbols: str) -> str:
+        """The series that places these metals, in words."""
+        return (
+            "the reactivity series" if all(s in self.order for s in symbols) else "a longer reactivity series"
+        )
+
     def _is_below(self, symbol: str) -> bool:
         place = self._place(symbol)
         return place is not None and place > 0
@@ -88,8 +94,8 @@ class Ladder:
             chosen=chosen,
             because=(
                 (
-                    f"{sentence_start(name)} is below hydrogen in the reactivity series, so {ions(chosen.reactant)} "
-                    "are discharged in preference to hydrogen ions."
+                    f"{sentence_start(name)} is below hydrogen in {self._series(chosen.metal)}, "
+                    f"so {ions(chosen.reactant)} are discharged in preference to hydrogen ions."
                 ),
             ),
             ruled_out=tuple(
@@ -115,7 +121,7 @@ class Ladder:
             names = listed(metal(symbol) for symbol in above)
             verb = "is" if len(above) == 1 else "are"
             reason = (
-                f"{sentence_start(names)} {verb} above hydrogen in the reactivity series, "
+                f"{sentence_start(names)} {verb} above hydrogen in {self._series(*above)}, "
                 "so hydrogen ions are discharged instead and hydrogen is given off."
             )
         else:
@@ -130,7 +136,7 @@ class Ladder:
     def _why_above(self, process: ElectrodeProcess) -> str:
         if process.kind is Kind.METAL:
             return (
-                f"{sentence_start(metal(process.metal))} is above hydrogen in the reactivity series, "
+                f"{sentence_start(metal(process.metal))} is above hydrogen in {self._series(process.metal)}, "
                 f"so {ions(process.reactant)} stay in solution."
             )
         return ""  # changes of charge are beyond a course that compares metals with hydrogen

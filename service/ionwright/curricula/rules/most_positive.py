@@ -9,7 +9,7 @@ from ionwright.chemistry.medium import ACIDIC, NEUTRAL
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.curricula.model import Remark, Ruling, Situation
 from ionwright.curricula.potentials import WATER_V
-from ionwright.curricula.wording import forming, ions, products, volts
+from ionwright.curricula.wording import forming, ions, products, sentence_start, volts
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +64,8 @@ class MostPositive:
             return f"No other ion that could be reduced is present, so {forming(chosen)}."
         next_V, runner_up = max((pair for pair in contest if pair[1] is not chosen), key=lambda pair: pair[0])
         return (
-            f"E° for the change to {products(chosen)} ({volts(best_V)}) is more positive than for "
-            f"{products(runner_up)} ({volts(next_V)}), so {forming(chosen)} first."
+            f"E° for {_change(chosen, best_V)} ({volts(best_V)}) is more positive than for "
+            f"{_change(runner_up, next_V)} ({volts(next_V)}), so {forming(chosen)} first."
         )
 
     def _why_not(
@@ -73,13 +73,15 @@ class MostPositive:
     ) -> str:
         potential_V = self._potential(process, medium)
         if process.kind is Kind.HYDROGEN:
-            own = volts(potential_V)
-            return f"E° for hydrogen, {own}, is less positive than {volts(best_V)} for {products(chosen)}."
-        if potential_V > best_V:
-            return f"Data sheets give the change of {ions(process.reactant)} to {products(chosen)} instead."
+            best = f"{volts(best_V)} for {_change(chosen, best_V)}"
+            return (
+                f"E° for {_change(process, potential_V)}, {volts(potential_V)}, is less positive than {best}."
+            )
+        if process.reactant == chosen.reactant:
+            return f"{sentence_start(ions(process.reactant))} change to {products(chosen)} first."
         return (
-            f"E° for the change to {products(process)}, {volts(potential_V)}, is less positive than {volts(best_V)}, "
-            f"so {ions(process.reactant)} stay in solution."
+            f"E° for {_change(process, potential_V)}, {volts(potential_V)}, is less positive than {volts(best_V)} for "
+            f"{_change(chosen, best_V)}, so {ions(process.reactant)} stay in solution."
         )
 
     def _contested(
@@ -107,3 +109,9 @@ class MostPositive:
             )
             for p in hydrogen
         )
+
+
+def _change(process: ElectrodeProcess, potential_V: float) -> str:
+    """The couple in words, for the potential at which it counts: ``"copper(II) ions to copper"``."""
+    is_water = process.kind is Kind.HYDROGEN and potential_V == WATER_V
+    return f"{'water' if is_water else ions(process.reactant)} to {products(process)}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ionwright.chemistry.couple import metal_couples
+from ionwright.chemistry.couple import HYDROGEN_ION, metal_couples
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC
 from ionwright.chemistry.process import ElectrodeProcess, Kind
@@ -16,7 +16,15 @@ _PLATES_FROM_WATER = frozenset({"usually", "sometimes"})
 
 @dataclass(frozen=True, slots=True)
 class Plating:
-    """With an anode of the same metal the cell is a plating bath, and the metal deposits."""
+    """With an anode of the same metal the cell is a plating bath, and the metal deposits.
+
+    Parameters
+    ----------
+    yardstick
+        What the course compares metals by, in words: ``"the reactivity series"`` or ``"E°"``.
+    """
+
+    yardstick: str = "the reactivity series"
 
     @property
     def sentence(self) -> str:
@@ -36,6 +44,9 @@ class Plating:
         chosen = max(deposits, key=lambda p: (p.is_listed, p.potential_V or 0.0))
         if _is_below_hydrogen(chosen) or _nobler_than(chosen, situation):
             return PASS  # the ordinary rules choose it, or a nobler metal, without help
+        if _is_drowned_in_acid(chosen, situation):
+            accepted = Remark(chosen, "In a plating bath with little acid the metal deposits.")
+            return Ruling(also_accepted=(accepted,), is_contested=True)
         name = metal(chosen.metal)
         acid = situation.cell.medium == ACIDIC
         return Ruling(
@@ -43,7 +54,7 @@ class Plating:
             because=(
                 (
                     f"The anode is {name} and the solution holds {ions(chosen.reactant)}: the cell is "
-                    f"set up for {name} plating, so {name} deposits on the cathode{_although(chosen)}."
+                    f"set up for {name} plating, so {name} deposits on the cathode{self._although(chosen)}."
                 ),
             ),
             ruled_out=tuple(
@@ -52,12 +63,20 @@ class Plating:
             also_accepted=tuple(
                 Remark(
                     p,
-                    "By the reactivity series alone the answer is hydrogen; some does form beside the metal.",
+                    f"By {self.yardstick} alone the answer is hydrogen; some does form beside the metal.",
                 )
                 for p in situation.of(Kind.HYDROGEN)
             ),
             is_contested=acid,
         )
+
+    def _although(self, chosen: ElectrodeProcess) -> str:
+        """What speaks against the deposit: a metal above hydrogen would otherwise stay in solution."""
+        if metal_couples()[chosen.metal][0].potential_V >= 0:
+            return ""
+        if self.yardstick == "E°":
+            return " although its E° is less positive than that of hydrogen"
+        return f" although it stands above hydrogen in {self.yardstick}"
 
 
 def _passed_for_plating(process: ElectrodeProcess, name: str) -> str:
@@ -66,10 +85,11 @@ def _passed_for_plating(process: ElectrodeProcess, name: str) -> str:
     return f"{sentence_start(contender(process))} stay in solution while {name} deposits."
 
 
-def _although(chosen: ElectrodeProcess) -> str:
-    """What speaks against the deposit: a metal above hydrogen would otherwise stay in solution."""
-    is_above = metal_couples()[chosen.metal][0].potential_V < 0
-    return " although it stands above hydrogen in the reactivity series" if is_above else ""
+def _is_drowned_in_acid(chosen: ElectrodeProcess, situation: Situation) -> bool:
+    """Whether a metal above hydrogen stands against more acid than it has ions: then hydrogen forms."""
+    metal_ions = situation.cell.electrolyte.concentration_of(chosen.reactant)
+    acid = situation.cell.electrolyte.concentration_of(HYDROGEN_ION)
+    return metal_ions is not None and acid is not None and acid > metal_ions
 
 
 def _is_below_hydrogen(process: ElectrodeProcess) -> bool:
