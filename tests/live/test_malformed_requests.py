@@ -194,7 +194,6 @@ def test_cells_that_cannot_be_answered_name_the_place(
         ("electrolyte=NaCl&curriculum=gcse&ph=acid", "ph", "bad-number"),
         ("electrolyte=NaCl&curriculum=gcse&ph=15", "ph", "out-of-range"),
         ("electrolyte=NaCl&curriculum=gcse&curriculum=igcse", "curriculum", "repeated"),
-        ("electrolyte=NaCl&curriculum=gcse&state=Molten", "state", "not-a-choice"),
         ("electrolyte=NaCl&curriculum=gcse&notation=htm", "notation", "not-a-choice"),
         ("electrolyte=NaCl&curriculum=gcse&x=1", "x", "unknown-field"),
         ("electrolyte=Na%00Cl&curriculum=gcse", "electrolyte", "unwanted-character"),
@@ -233,7 +232,7 @@ def test_addresses_that_are_not_there(service: Service, path: str) -> None:
     assert_problem(service.ask("GET", path), 404, "not-found")
 
 
-@pytest.mark.parametrize("curriculum_id", ["gcsee", "%00", "%ff", "x" * 3000, "..%2f..", "GCSE"])
+@pytest.mark.parametrize("curriculum_id", ["gcsee", "%00", "%ff", "x" * 3000, "..%2f..", "GCS"])
 def test_curricula_that_are_not_there(service: Service, curriculum_id: str) -> None:
     answer = service.ask("GET", f"/v1/curricula/{curriculum_id}")
     assert answer.status_code == 404

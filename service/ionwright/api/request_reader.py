@@ -23,7 +23,7 @@ from ionwright.api.texts import (
     shown,
     wrong_type,
 )
-from ionwright.chemistry.cell import STATES_OF_ELECTROLYTE, SUPPLIES, CellDescription
+from ionwright.chemistry.cell import CellDescription
 from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.chemistry.notation import NOTATIONS
 
@@ -108,14 +108,12 @@ def _read_cell(data: dict[str, Any], faults: list[Fault]) -> CellDescription:
     shared = _read_optional_quantity(data, "concentration", _AMOUNT, faults)
     return CellDescription(
         electrolyte=_read_electrolyte(data, shared, faults),
-        state=read_choice(data["state"], ("state",), STATES_OF_ELECTROLYTE, faults)
-        if "state" in data
-        else "aqueous",
+        state=read_text(data["state"], ("state",), '"molten"', faults) if "state" in data else "aqueous",
         cathode=read_text(data["cathode"], ("cathode",), '"steel"', faults)
         if "cathode" in data
         else "graphite",
         anode=read_text(data["anode"], ("anode",), '"nickel"', faults) if "anode" in data else "graphite",
-        supply=read_choice(data["supply"], ("supply",), SUPPLIES, faults) if "supply" in data else "dc",
+        supply=read_text(data["supply"], ("supply",), '"dc"', faults) if "supply" in data else "dc",
         temperature=_read_optional_quantity(data, "temperature", '"25 degC"', faults),
         ph=read_number(data["ph"], ("ph",), LOWEST_PH, HIGHEST_PH, faults) if "ph" in data else None,
         current_density=_read_optional_quantity(data, "current_density", '"20 mA/cm2"', faults),

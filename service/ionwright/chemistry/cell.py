@@ -20,13 +20,22 @@ from ionwright.chemistry.process import Kind
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
     from ionwright.chemistry.process import Competition
     from ionwright.chemistry.species import Species
 
 STATES_OF_ELECTROLYTE = ("aqueous", "molten", "solid", "liquid")
 SUPPLIES = ("dc", "ac")
+_OTHER_STATES = {
+    "aq": "aqueous", "in water": "aqueous", "dissolved": "aqueous", "solution": "aqueous",
+    "aqueous solution": "aqueous",
+    "melt": "molten", "fused": "molten", "melted": "molten", "l": "liquid", "s": "solid",
+}  # fmt: skip
+_OTHER_SUPPLIES = {
+    "d.c.": "dc", "direct": "dc", "direct current": "dc", "battery": "dc",
+    "a.c.": "ac", "alternating": "ac", "alternating current": "ac", "mains": "ac",
+}  # fmt: skip
 # A melt is worked a little above its melting point, so that it stays liquid round a cold electrode.
 _MARGIN_C = 20.0
 _UNTABLED_MELT_C = 800.0
@@ -143,14 +152,15 @@ def make_cell(description: CellDescription) -> Cell:
     IonwrightError
         With ``code``, ``detail``, ``remedy`` and the field at fault in ``where``.
     """
-    if description.state not in STATES_OF_ELECTROLYTE:
+    state = _word(description.state, _OTHER_STATES)
+    if state not in STATES_OF_ELECTROLYTE:
         raise CellRefused(
             "bad-state",
             f"'{description.state[:40]}' is not a state that an electrolyte can be in here.",
             where="state",
             remedy="Write aqueous (dissolved in water) or molten.",
         )
-    electrolyte = make_electrolyte(description.electrolyte, description.state, description.ph)
+    electrolyte = make_electrolyte(description.electrolyte, state, description.ph)
     cathode = _electrode(description.cathode, "cathode")
     anode = _electrode(description.anode, "anode")
     _check_supply(description.supply)
@@ -184,7 +194,14 @@ def _condition(text: str | None, where: str, read: Callable[[str], float]) -> fl
         raise fault.within(where) from None
 
 
-def _check_supply(supply: str) -> None:
+def _word(text: str, others: Mapping[str, str]) -> str:
+    """The word of the contract that a word of everyday use means, in any case."""
+    plain = " ".join(text.casefold().split())
+    return others.get(plain, plain)
+
+
+def _check_supply(text: str) -> None:
+    supply = _word(text, _OTHER_SUPPLIES)
     if supply == "ac":
         raise CellRefused(
             "alternating-supply",
@@ -196,7 +213,7 @@ def _check_supply(supply: str) -> None:
     if supply not in SUPPLIES:
         raise CellRefused(
             "unknown-supply",
-            f"'{supply[:40]}' is not a kind of supply known here.",
+            f"'{text[:40]}' is not a kind of supply known here.",
             where="supply",
             remedy="Write dc (direct current).",
         )

@@ -67,14 +67,14 @@ class Registry(Mapping[str, Curriculum]):
         self.set_aside = tuple(set_aside)
 
     def __getitem__(self, id_: str) -> Curriculum:
-        """The curriculum with this id.
+        """The curriculum with this id; capitals and spaces in place of hyphens are forgiven.
 
         Raises
         ------
         CurriculumFault
             Code ``unknown-curriculum``, with near matches in the remedy.
         """
-        found = self._curricula.get(id_)
+        found = self._curricula.get(id_) or self._curricula.get("-".join(id_[:40].casefold().split()))
         if found is not None:
             return found
         near = difflib.get_close_matches(id_[:40].casefold(), self._curricula, n=2, cutoff=0.6)

@@ -95,9 +95,11 @@ def test_a_long_state_is_repeated_in_part_only() -> None:
     ("supply", "code"),
     [
         ("ac", "alternating-supply"),
-        ("battery", "unknown-supply"),
+        ("A.C.", "alternating-supply"),
+        ("Alternating current", "alternating-supply"),
+        ("mains", "alternating-supply"),
+        ("dynamo", "unknown-supply"),
         ("", "unknown-supply"),
-        ("DC", "unknown-supply"),
     ],
 )
 def test_only_direct_current_collects_products(supply: str, code: str) -> None:
@@ -220,3 +222,16 @@ def test_a_melt_shows_no_film_whatever_the_anode() -> None:
 
 def test_a_refusal_of_a_cell_is_a_refusal_of_the_chemistry() -> None:
     assert isinstance(refusal(described("NaCl", supply="ac")), CellRefused)
+
+
+@pytest.mark.parametrize("supply", ["DC", "d.c.", "direct current", "Battery"])
+def test_words_of_everyday_use_mean_direct_current(supply: str) -> None:
+    assert make_cell(described("NaCl", supply=supply)).electrolyte.state == "aqueous"
+
+
+@pytest.mark.parametrize(
+    ("state", "meant"),
+    [("AQ", "aqueous"), ("in water", "aqueous"), ("Molten", "molten"), ("fused", "molten")],
+)
+def test_words_of_everyday_use_mean_a_state(state: str, meant: str) -> None:
+    assert make_cell(described("NaCl", state=state)).electrolyte.state == meant

@@ -286,7 +286,6 @@ def test_a_folder_with_the_name_of_a_file_is_set_aside(folder: Path) -> None:
     ("asked", "remedy"),
     [
         ("gsce", "Did you mean gcse or igcse? Known: a-level, gcse, igcse."),
-        ("GCSE", "Did you mean gcse or igcse? Known: a-level, gcse, igcse."),
         ("alevel", "Did you mean a-level? Known: a-level, gcse, igcse."),
         ("zzz", "Known: a-level, gcse, igcse."),
         ("", "Known: a-level, gcse, igcse."),
@@ -311,3 +310,10 @@ def test_a_registry_is_a_mapping_in_the_order_of_its_ids() -> None:
     assert list(registry.items()) == [("a", whole["igcse"]), ("b", whole["gcse"])]
     assert len(registry) == 2
     assert ("a" in registry, "gcse" in registry, 3 in registry) == (True, False, False)
+
+
+@pytest.mark.parametrize(
+    ("asked", "found"), [("GCSE", "gcse"), ("A level", "a-level"), ("  IGCSE ", "igcse")]
+)
+def test_capitals_and_spaces_in_an_id_are_forgiven(asked: str, found: str) -> None:
+    assert load_curricula()[asked].id == found

@@ -59,6 +59,10 @@ def _substance() -> list[fields.Field[Any]]:
     ]
 
 
+_STATE_TEXT = f"State of the electrolyte: {', '.join(STATES_OF_ELECTROLYTE)}; aqueous if left out."
+_SUPPLY_TEXT = "Kind of current: dc, direct, if left out; ac, alternating, is understood and refused."
+
+
 class PredictionRequestSchema(RequestSchema):
     """A cell and the curriculum under which to answer."""
 
@@ -73,10 +77,10 @@ class PredictionRequestSchema(RequestSchema):
         "0.25 mol/dm3",
         "dilute",
     )
-    state = word("State of the electrolyte; aqueous if left out.", STATES_OF_ELECTROLYTE)
+    state = given_text(_STATE_TEXT, *STATES_OF_ELECTROLYTE)
     cathode = given_text("Material of the negative electrode; graphite if left out.", "steel", "Pt")
     anode = given_text("Material of the positive electrode; graphite if left out.", "nickel", "carbon")
-    supply = word("Direct or alternating current; dc if left out.", SUPPLIES)
+    supply = given_text(_SUPPLY_TEXT, *SUPPLIES)
     temperature = quantity("Temperature of the electrolyte.", "25 degC")
     ph = fields.Float(
         validate=validate.Range(LOWEST_PH, HIGHEST_PH),
@@ -133,12 +137,8 @@ def query_parameters() -> list[dict[str, Any]]:
         electrolyte | {"required": True, "style": "form", "explode": True},
         curriculum | {"required": True},
         *(_parameter(name, short, description) for name, description in texts.items()),
-        _parameter(
-            "state",
-            {"type": "string", "enum": list(STATES_OF_ELECTROLYTE)},
-            "State of the electrolyte; aqueous if left out.",
-        ),
-        _parameter("supply", {"type": "string", "enum": list(SUPPLIES)}, "Direct or alternating current."),
+        _parameter("state", short, _STATE_TEXT),
+        _parameter("supply", short, _SUPPLY_TEXT),
         _parameter("ph", ph, "pH of the solution, if it was set."),
         _parameter(
             "notation",
