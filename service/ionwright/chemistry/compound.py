@@ -15,7 +15,7 @@ from ionwright.chemistry.ionic_compound import WATER, Compound, compound_from, c
 from ionwright.chemistry.ionic_formula import IonicUnit, neutral_unit, reduced
 from ionwright.chemistry.label import StateWord, read_label
 from ionwright.chemistry.nomenclature import normalised_name, unit_of_name
-from ionwright.chemistry.not_electrolytes import refusal_of_formula, refusal_of_name
+from ionwright.chemistry.not_electrolytes import MoleculesOnly, refusal_of_formula, refusal_of_name
 from ionwright.chemistry.recasing import recasings
 from ionwright.chemistry.tables import read_table
 from ionwright.chemistry.unresolved import EXAMPLES, near_names, refusal_of_unresolved, unknown_name
@@ -117,7 +117,10 @@ def read_substance(text: str) -> SubstanceReading:
         return found
     bare = read_label(plain)
     concentration = read_concentration(bare.concentration) if bare.concentration else None
-    reading = _trivial(normalised_name(bare.text)) or SubstanceReading(*_compound_of_text(bare.text))
+    try:
+        reading = _trivial(normalised_name(bare.text)) or SubstanceReading(*_compound_of_text(bare.text))
+    except MoleculesOnly as refusal:
+        raise (refusal.when_molten() if bare.state == "molten" else refusal) from None
     return replace(
         reading,
         concentration=concentration or reading.concentration,

@@ -59,10 +59,9 @@ def dissolved_ions(compound: Compound) -> DissolvedIons:
         It would be an acid that schools do not know.
     """
     if compound == WATER:
-        return DissolvedIons(
-            compound.ions,
-            assumptions=(_PURE_WATER,),
-        )
+        return DissolvedIons(compound.ions, (_PURE_WATER,))
+    if compound.role == "molecule":
+        return DissolvedIons(())
     _check_reaction_with_water(compound)
     if compound.role == "acid":
         return _acid(compound)
@@ -215,7 +214,7 @@ def saturated_mol_kg(compound: Compound) -> float | None:
     return None if row is None else row.solubility.saturated_mol_kg
 
 
-def weak_share(compound: Compound, amount: float) -> float:
+def weak_share(compound: Compound, amount: float, common: float = 0.0) -> float:
     """Return the concentration of ions that a weak acid or alkali gives [mol/dm3].
 
     Parameters
@@ -224,12 +223,16 @@ def weak_share(compound: Compound, amount: float) -> float:
         A weak acid or alkali with a pKa (or pKb).
     amount
         What was dissolved [mol/dm3].
+    common
+        How much of one of its ions another substance brings [mol/dm3]; it holds the ionisation back.
 
     Notes
     -----
-    First ionisation only: x squared is K (c - x).
+    First ionisation only: x (x + common) is K (c - x).
     """
     if compound.pKa is None:
         return amount
     constant: float = 10.0**-compound.pKa
-    return (sqrt(constant * constant + 4 * constant * amount) - constant) / 2
+    linear = constant + common
+    root = sqrt(linear * linear + 4 * constant * amount)
+    return 2 * constant * amount / (linear + root)

@@ -12,14 +12,16 @@ from ionwright.chemistry.concentration import Concentration, concentration_of, r
 from ionwright.chemistry.dissolving import check_amount, dissolved_ions, weak_share
 from ionwright.chemistry.faults import CellRefused, FormulaError
 from ionwright.chemistry.ion import Ion, ion
-from ionwright.chemistry.ionic_compound import WATER, Compound
+from ionwright.chemistry.ionic_compound import WATER, Compound, molecular
 from ionwright.chemistry.melting import melted
-from ionwright.chemistry.mixture import Amounts, Solute, after_mixing, check_given_ph
+from ionwright.chemistry.mixture import Mixed, Solute, after_mixing, check_given_ph
+from ionwright.chemistry.not_electrolytes import MoleculesOnly
 from ionwright.chemistry.solubility import nonexistence_reason
 from ionwright.chemistry.solution_name import melt_name, solution_name
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
+    from ionwright.chemistry.proton_transfer import Amounts
     from ionwright.chemistry.species import Species
 
 __all__ = ["Dissolved", "Electrolyte", "Ingredient", "PresentIon", "make_electrolyte"]
@@ -177,7 +179,7 @@ def make_electrolyte(ingredients: tuple[Ingredient, ...], state: str, ph: float 
             where="electrolyte",
             remedy="Leave out what only carries charge.",
         )
-    readings = [_reading(one, index) for index, one in enumerate(ingredients)]
+    readings = _readings(ingredients, state)
     solutes, assumptions = _solutes(ingredients, readings)
     for index, one in enumerate(solutes):
         _check_existence(one.compound, index)
@@ -191,11 +193,30 @@ def make_electrolyte(ingredients: tuple[Ingredient, ...], state: str, ph: float 
     return _solution(solutes, ph, assumptions)
 
 
-def _reading(ingredient: Ingredient, index: int) -> SubstanceReading:
-    try:
-        return read_substance(ingredient.substance)
-    except IonwrightError as fault:
-        raise fault.within(f"electrolyte/{index}/substance") from None
+def _readings(ingredients: tuple[Ingredient, ...], state: str) -> list[SubstanceReading]:
+    """What the substances are; what has no ions may stand only beside something that has."""
+    readings: list[SubstanceReading] = []
+    without_ions: IonwrightError | None = None
+    for index, one in enumerate(ingredients):
+        try:
+            readings.append(read_substance(one.substance))
+        except MoleculesOnly as refusal:
+            fault = refusal.when_molten() if state in ("molten", "liquid") else refusal
+            fault.within(f"electrolyte/{index}/substance")
+            molecule = refusal.molecule
+            if not molecule.mixes or len(ingredients) == 1:
+                raise fault from None
+            without_ions = without_ions or fault
+            readings.append(
+                SubstanceReading(
+                    molecular(molecule.formula, molecule.name), assumptions=(molecule.assumption,)
+                )
+            )
+        except IonwrightError as fault:
+            raise fault.within(f"electrolyte/{index}/substance") from None
+    if without_ions and all(one.compound.role in ("molecule", "water") for one in readings):
+        raise without_ions
+    return readings
 
 
 def _solutes(
@@ -208,7 +229,9 @@ def _solutes(
         concentration = reading.concentration
         if given.concentration is not None:
             try:
-                concentration = concentration_of(reading.compound, read_concentration(given.concentration))
+                concentration = read_concentration(given.concentration)
+                if reading.compound.role != "molecule":
+                    concentration = concentration_of(reading.compound, concentration)
             except IonwrightError as fault:
                 raise fault.within(f"electrolyte/{index}/concentration") from None
         elif concentration is not None:
@@ -260,35 +283,39 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         try:
             ions = dissolved_ions(one.compound)
         except IonwrightError as fault:
+            if fault.code == "insoluble" and len(solutes) > 1:
+                fault.remedy = f"Leave the {one.compound.name} out."
             raise fault.within(f"electrolyte/{index}/substance") from None
         try:
             check_amount(one.compound, one.concentration)
         except IonwrightError as fault:
             field = "concentration" if one.is_concentration_given else "substance"
             raise fault.within(f"electrolyte/{index}/{field}") from None
-        assumptions += ions.assumptions
+        if one.compound != WATER or len(solutes) == 1:
+            assumptions += ions.assumptions
         notes += ions.notes
         amount = one.concentration.mol_dm3 if one.concentration else None
         parts.append(Solute(one.compound, amount, ions.ions))
-    amounts: Amounts
-    if len(parts) == 1:
-        amounts = _amounts_of_one(parts[0])
-    else:
-        mixed = after_mixing(tuple(parts))
-        amounts = mixed.amounts
-        assumptions += mixed.assumptions
+    mixed = after_mixing(tuple(parts)) if len(parts) > 1 else _alone(parts[0])
+    amounts = mixed.amounts
+    assumptions += mixed.assumptions
     if ph is not None:
         check_given_ph(amounts, ph, of_acid=any(one.compound.role == "acid" for one in parts))
     return Electrolyte(
-        ingredients=solutes,
+        ingredients=tuple(one for one in solutes if one.compound.formula),
         state="aqueous",
         ions=_with_water(amounts, ph),
         medium=_medium(amounts, ph),
         assumptions=tuple(dict.fromkeys(assumptions)),
         notes=tuple(dict.fromkeys(notes)),
         word=_word(solutes),
-        solution_name=solution_name(tuple(one.compound for one in solutes), tuple(amounts)),
+        solution_name=solution_name(tuple(one.compound for one in solutes), mixed.firm, mixed.weak),
     )
+
+
+def _alone(solute: Solute) -> Mixed:
+    amounts = _amounts_of_one(solute)
+    return Mixed(amounts, (), tuple(amounts), ())
 
 
 def _amounts_of_one(solute: Solute) -> Amounts:
@@ -344,5 +371,7 @@ def _medium(amounts: Amounts, ph: float | None) -> Literal["acidic", "neutral", 
 
 
 def _word(solutes: tuple[Dissolved, ...]) -> Word | None:
-    words = {one.concentration.word for one in solutes if one.concentration}
+    words = {
+        one.concentration.word for one in solutes if one.concentration and one.compound.role != "molecule"
+    }
     return words.pop() if len(words) == 1 else None

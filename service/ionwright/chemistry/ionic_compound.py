@@ -13,9 +13,18 @@ from ionwright.chemistry.formula import read_formula
 from ionwright.chemistry.ion import IONS, Ion, ion
 from ionwright.chemistry.ionic_formula import IonicUnit, reduced
 
-__all__ = ["WATER", "Compound", "Role", "compound_from", "compound_of", "molar_mass"]
+__all__ = [
+    "WATER",
+    "Compound",
+    "Role",
+    "acid_step",
+    "compound_from",
+    "compound_of",
+    "molar_mass",
+    "molecular",
+]
 
-Role = Literal["salt", "acid", "alkali", "oxide", "water"]
+Role = Literal["salt", "acid", "alkali", "oxide", "water", "molecule"]
 Counted = tuple[tuple[Ion, int], ...]
 
 _HYDROGEN: Final = ion("H^+")
@@ -46,7 +55,7 @@ class Compound:
     lattice_ions
         What the formula itself holds: the ions of a melt.
     role
-        salt, acid, alkali, oxide or water.
+        salt, acid, alkali, oxide, water, or molecule for what gives no ions and only stands in a mixture.
     strength
         Whether it is fully (strong) or hardly (weak) split into ions in dilute solution.
     hydrate_water
@@ -103,6 +112,31 @@ def _parents() -> dict[Ion, tuple[int, Ion]]:
 
 
 _PARENTS: Final = _parents()
+
+
+def acid_step(one: Ion) -> tuple[int, Ion] | None:
+    """Return how many hydrogen ions alkali takes from a negative ion, and the ion then left; None if it takes none.
+
+    Parameters
+    ----------
+    one
+        Any ion, such as HCO3^-, which gives 1 and CO3^2-.
+    """
+    step = _PARENTS.get(one)
+    return None if step is None or step[1].lattice_only else step
+
+
+def molecular(formula: str, name: str) -> Compound:
+    """Return a substance without ions, to stand beside others in a mixture.
+
+    Parameters
+    ----------
+    formula
+        Its formula; empty if it has none.
+    name
+        Its name, in lower case.
+    """
+    return Compound(formula, name, (), (), "molecule")
 
 
 def _piece_text(one: Ion, count: int) -> str:

@@ -79,7 +79,7 @@ def _check(compound: Compound, others: tuple[Compound, ...]) -> str:
             "Water is no melt of ions: molten ice is just water, which is made of molecules and hardly conducts.",
             remedy="Ask for water, or dilute sulfuric acid, in the state aqueous.",
         )
-    if compound.role == "acid" or compound.strength == "weak":
+    if compound.role in ("acid", "molecule") or compound.strength == "weak":
         raise CellRefused(
             "molecular-melt",
             f"{name} without water is made of molecules, not ions, so it is no molten electrolyte.",

@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.ion import Ion, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound, compound_of
+from ionwright.chemistry.proton_transfer import Amounts, settled
 from ionwright.chemistry.solubility import clash_reason, nonexistence_reason, solubility
 
 __all__ = ["Amounts", "Mixed", "Solute", "after_mixing", "check_given_ph"]
@@ -15,10 +16,6 @@ __all__ = ["Amounts", "Mixed", "Solute", "after_mixing", "check_given_ph"]
 _HYDROGEN: Final = ion("H^+")
 _HYDROXIDE: Final = ion("OH^-")
 _OXIDE: Final = ion("O^2-")
-_NEARLY: Final = 1e-9
-
-Amounts = dict[Ion, float | None]
-"""Concentration of each ion that the substances give [mol/dm3]; None if it is not known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,14 +28,16 @@ class Solute:
 
 
 class Mixed(NamedTuple):
-    """The ions after mixing, with what must be said."""
+    """The ions after mixing, with what must be said; `firm` are the ions that weak acids and ammonia do not give."""
 
     amounts: Amounts
     assumptions: tuple[str, ...]
+    firm: tuple[Ion, ...]
+    weak: tuple[Compound, ...]
 
 
 def after_mixing(solutes: tuple[Solute, ...]) -> Mixed:
-    """Return the ions of a mixture once acid and alkali have neutralised each other.
+    """Return the ions of a mixture once acids and alkalis have reacted with each other.
 
     Parameters
     ----------
@@ -51,41 +50,19 @@ def after_mixing(solutes: tuple[Solute, ...]) -> Mixed:
         They destroy each other (``does-not-exist``), a solid settles out (``precipitates``), or an acid and an alkali
         meet in unknown amounts (``bad-concentration``).
     """
-    real = [(index, one) for index, one in enumerate(solutes) if one.compound is not WATER]
-    amounts: Amounts = {}
-    for _, solute in real:
-        for one, count in solute.ions:
-            more = None if solute.amount is None else solute.amount * count
-            before = amounts.get(one, 0.0)
-            amounts[one] = None if more is None or before is None else before + more
-    assumptions = _neutralise(amounts)
+    real = [(index, one) for index, one in enumerate(solutes) if one.compound is not WATER and one.ions]
+    reacted = settled(one for _, one in real)
+    amounts = reacted.amounts
+    assumptions = list(reacted.assumptions)
     for position, (_, first) in enumerate(real):
         for index, second in real[position + 1 :]:
             assumptions += _check_pair(first, second, amounts, index)
-    return Mixed(amounts, tuple(assumptions))
-
-
-def _neutralise(amounts: Amounts) -> list[str]:
-    if _HYDROGEN not in amounts or _HYDROXIDE not in amounts:
-        return []
-    acid, alkali = amounts.pop(_HYDROGEN), amounts.pop(_HYDROXIDE)
-    if acid is None or alkali is None:
-        raise CellRefused(
-            "bad-concentration",
-            "The acid and the alkali neutralise each other, and what is left depends on how much there is of each.",
-            where="electrolyte",
-            remedy="Give both concentrations in mol/dm3, or name the salt that they make.",
-        )
-    left = acid - alkali
-    if abs(left) <= _NEARLY * max(acid, alkali):
-        return [
-            "The acid and the alkali neutralise each other exactly, and only the salt is left in the water."
-        ]
-    survivor = _HYDROGEN if left > 0 else _HYDROXIDE
-    amounts[survivor] = abs(left)
-    return [
-        f"The acid and the alkali neutralise each other; {abs(left):.3g} mol/dm3 of {survivor.stem} ions is left."
-    ]
+    for anion in reacted.formed:
+        last, giver = real[-1]
+        for cation in amounts:
+            if anion.charge < 0 < cation.charge:
+                assumptions += _check_ions(cation, anion, giver.compound, amounts, last)
+    return Mixed(amounts, tuple(assumptions), reacted.firm, reacted.weak)
 
 
 def _check_pair(first: Solute, second: Solute, amounts: Amounts, index: int) -> list[str]:

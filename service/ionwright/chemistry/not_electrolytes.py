@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
 from ionwright.chemistry.element import ELEMENTS, Element, find_element
 from ionwright.chemistry.faults import CellRefused
+from ionwright.chemistry.formula import read_formula
 from ionwright.chemistry.nomenclature import shown_name
 from ionwright.chemistry.tables import read_table
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from ionwright.chemistry.formula import Formula
 
 __all__ = [
     "NON_ELECTROLYTE_NAMES",
     "NON_METALS",
+    "Molecule",
+    "MoleculesOnly",
     "refusal_of_formula",
     "refusal_of_molecule",
     "refusal_of_name",
@@ -27,6 +33,7 @@ NON_METALS: Final = frozenset(
 """Symbols of the elements that are no metals."""
 
 _CONDUCTING_CARBON: Final = "C"
+_SOLUBLE_ELEMENTS: Final = ("Cl", "Br", "I")
 _TABLE: Final = read_table("trivial_names.toml")
 _FORM: Final = "Choose a salt, an acid or an alkali, such as CuSO4, NaCl or dilute H2SO4."
 
@@ -54,11 +61,73 @@ def _capital(text: str) -> str:
     return shown[:1].upper() + shown[1:]
 
 
-def _molecule(name: str, why: str) -> CellRefused:
-    detail = (
-        f"{_capital(name)} is covalent: it holds no ions, so neither its solution nor its liquid conducts."
+@dataclass(frozen=True, slots=True)
+class Molecule:
+    """A substance made of molecules.
+
+    Parameters
+    ----------
+    formula
+        Its usual formula; empty for what has none, such as an indicator.
+    name
+        As it was named, or its first name, in lower case.
+    mixes
+        Whether it may stand beside an electrolyte in one solution without changing it.
+    hardly
+        Whether a trace of it does split into ions.
+    """
+
+    formula: str
+    name: str
+    mixes: bool = False
+    hardly: bool = False
+
+    @property
+    def assumption(self) -> str:
+        """What is taken to hold where it stands beside an electrolyte, as a sentence."""
+        splits = "hardly splits" if self.hardly else "does not split"
+        return f"{_capital(self.name)} {splits} into ions; it is taken to change nothing at the electrodes."
+
+
+class MoleculesOnly(CellRefused):
+    """The refusal of a substance made of molecules; it carries the substance, for it may do in a mixture."""
+
+    def __init__(self, molecule: Molecule, detail: str, remedy: str) -> None:
+        super().__init__("non-electrolyte", detail, remedy=remedy)
+        self.molecule = molecule
+
+    def when_molten(self) -> CellRefused:
+        """Return the refusal for the melt: of a metal's compound it tells why the liquid does not conduct."""
+        formula = self.molecule.formula
+        if not formula or set(read_formula(formula).composition) <= NON_METALS:
+            return self
+        return CellRefused(
+            "molecular-melt",
+            f"Liquid {shown_name(self.molecule.name)} is made of molecules, not of ions, so it does not conduct.",
+            remedy="Choose a salt whose melt is made of ions, such as NaCl or PbBr2.",
+        )
+
+
+def _molecule(name: str, row: Mapping[str, Any]) -> CellRefused:
+    shown, why, acid = _capital(name), row.get("why", ""), row.get("acid", "")
+    hardly = row.get("hardly", False)
+    if acid:
+        detail = f"{shown} is covalent; with water it makes {acid}, which conducts. {why}"
+    elif hardly:
+        covalent = "is covalent and hardly" if row["formulas"] else "hardly"
+        detail = f"{shown} {covalent} splits into ions, so its solution hardly conducts. {why}"
+    elif row.get("giant", False):
+        detail = f"{shown} does not conduct at all: its atoms are joined in a giant covalent lattice. {why}"
+    else:
+        detail = (
+            f"{shown} is covalent: it holds no ions, so neither its solution nor its liquid conducts. {why}"
+        )
+    formula = next(iter(row.get("formulas", ())), "")
+    return MoleculesOnly(
+        Molecule(formula, name, row.get("mixes", False), hardly),
+        detail.strip(),
+        f"Ask for {acid}." if acid else _FORM,
     )
-    return CellRefused("non-electrolyte", f"{detail} {why}".strip(), remedy=_FORM)
 
 
 def _solid(name: str) -> CellRefused:
@@ -83,12 +152,12 @@ def _element(element: Element) -> CellRefused:
         return _metal(element.name)
     if element.symbol == _CONDUCTING_CARBON:
         return _metal("carbon (graphite)")
-    return CellRefused(
-        "non-electrolyte",
+    detail = (
         f"{_capital(element.name)} is an element made of molecules or atoms: it holds no ions, so it does not conduct "
-        "as an electrolyte.",
-        remedy=_FORM,
+        "as an electrolyte."
     )
+    mixes = element.symbol in _SOLUBLE_ELEMENTS
+    return MoleculesOnly(Molecule(f"{element.symbol}2" if mixes else "", element.name, mixes), detail, _FORM)
 
 
 def refusal_of_formula(formula: Formula) -> CellRefused | None:
@@ -102,7 +171,7 @@ def refusal_of_formula(formula: Formula) -> CellRefused | None:
     text = formula.text
     row = _MOLECULES.get(text)
     if row is not None:
-        return _molecule(row["names"][0], row.get("why", ""))
+        return _molecule(row["names"][0], row)
     row = _SOLIDS.get(text)
     if row is not None:
         return _solid(row["names"][0])
@@ -121,7 +190,7 @@ def refusal_of_molecule(formula: Formula) -> CellRefused | None:
     """
     symbols = set(formula.composition)
     if symbols <= NON_METALS:
-        return _molecule(formula.text, "All its elements are non-metals.")
+        return _molecule(formula.text, {"why": "All its elements are non-metals."})
     if not symbols & NON_METALS:
         return _metal(formula.text)
     return None
@@ -137,7 +206,7 @@ def refusal_of_name(name: str) -> CellRefused | None:
     """
     row = _MOLECULE_NAMES.get(name)
     if row is not None:
-        return _molecule(name, row.get("why", ""))
+        return _molecule(name, row)
     if name in _SOLID_NAMES:
         return _solid(name)
     if name in _CONDUCTORS:

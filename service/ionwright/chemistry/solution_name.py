@@ -47,7 +47,9 @@ def melt_name(compounds: tuple[Compound, ...]) -> str:
 
 
 @lru_cache(maxsize=8192)
-def solution_name(compounds: tuple[Compound, ...], left: tuple[Ion, ...]) -> str:
+def solution_name(
+    compounds: tuple[Compound, ...], left: tuple[Ion, ...], weak: tuple[Compound, ...] = ()
+) -> str:
     """Return the name of a solution, without the word "solution".
 
     Parameters
@@ -55,7 +57,9 @@ def solution_name(compounds: tuple[Compound, ...], left: tuple[Ion, ...]) -> str
     compounds
         What was dissolved, one or several.
     left
-        The ions of these substances that are there after mixing.
+        The ions that are there after mixing, without the few that weak acids and ammonia give.
+    weak
+        Weak acids and ammonia that are there after mixing.
 
     Returns
     -------
@@ -63,21 +67,22 @@ def solution_name(compounds: tuple[Compound, ...], left: tuple[Ion, ...]) -> str
         Such as ``"copper(II) sulfate"``, ``"hydrochloric acid"``, ``"sodium hydroxide and sodium chloride"`` or
         ``"water"``.
     """
-    real = [one for one in compounds if one != WATER]
-    if not real or not left:
-        return WATER.name
+    real = [one for one in compounds if one != WATER and one.ions]
     if len(real) == 1:
         return _dissolved_name(real[0])
-    if len(left) == 2 and left[0].charge * left[1].charge < 0:
+    if not left and not weak:
+        return WATER.name
+    if len(left) == 2 and not weak and left[0].charge * left[1].charge < 0:
         return compound_of(*left).name
-    return _listed(_survivors(real, left))
+    return _listed([*_survivors(real, left, weak), *(one.name for one in weak)])
 
 
-def _survivors(compounds: list[Compound], left: tuple[Ion, ...]) -> list[str]:
+def _survivors(compounds: list[Compound], left: tuple[Ion, ...], weak: tuple[Compound, ...]) -> list[str]:
     """The substances that lost no ion, then the salts that the ions of the others make."""
-    whole = [one for one in compounds if all(given in left for given, _ in one.ions)]
+    salts = [one for one in compounds if one not in weak and all(given in left for given, _ in one.ions)]
+    whole = [one for one in compounds if one in salts or one in weak]
     names = [_dissolved_name(one) for one in whole]
-    held = {given for one in whole for given, _ in one.ions}
+    held = {given for one in salts for given, _ in one.ions}
     loose = [one for one in left if one not in held]
     for one in loose:
         partner = _partner(one, loose, left)

@@ -250,3 +250,61 @@ def test_the_search_puts_the_closest_first(text, first):
 def test_the_search_keeps_its_limit():
     assert len(search_electrolytes("", 7)) == 7
     assert search_electrolytes("lighthouse") == ()
+
+
+def test_what_splits_into_no_ions_is_passed_over_beside_a_salt():
+    made = electrolyte("NiSO4@0.25 mol/dm3", "H3BO3@0.5 mol/dm3")
+    assert {one.ion.species.ascii for one in made.ions} == {"Ni^2+", "SO4^2-", "H^+", "OH^-"}
+    assert made.assumptions == (
+        "Boric acid hardly splits into ions; it is taken to change nothing at the electrodes.",
+    )
+    assert [one.compound.formula for one in made.ingredients] == ["NiSO4", "H3BO3"]
+    assert "Sugar does not split" in electrolyte("NaCl", "sugar@10 g/dm3").assumptions[0]
+    assert "Iodine does not split" in electrolyte("KI", "I2").assumptions[0]
+    indicator = electrolyte("Na2SO4", "universal indicator")
+    assert [one.compound.formula for one in indicator.ingredients] == ["Na2SO4"]
+
+
+@pytest.mark.parametrize(
+    ("texts", "state", "code", "where"),
+    [
+        (("sugar", "water"), "aqueous", "non-electrolyte", "electrolyte/0/substance"),
+        (("water", "ethanol", "H3BO3"), "aqueous", "non-electrolyte", "electrolyte/1/substance"),
+        (("NaCl", "sand"), "aqueous", "non-electrolyte", "electrolyte/1/substance"),
+        (("NaCl", "iron"), "aqueous", "not-an-electrolyte", "electrolyte/1/substance"),
+        (("NaCl", "SO3"), "aqueous", "non-electrolyte", "electrolyte/1/substance"),
+        (("NaCl", "sugar"), "molten", "molecular-melt", "electrolyte/1/substance"),
+        (("NaCl", "sugar@much"), "aqueous", "bad-concentration", "electrolyte/1/concentration"),
+    ],
+)
+def test_what_splits_into_no_ions_needs_a_salt_beside_it(texts, state, code, where):
+    fault = refusal(*texts, state=state)
+    assert (fault.code, fault.where) == (code, where)
+
+
+def test_water_in_a_mixture_is_only_the_solvent():
+    assert electrolyte("NaCl", "water").assumptions == ()
+
+
+def test_an_insoluble_ingredient_is_to_be_left_out():
+    assert refusal("NaCl", "AgCl").remedy == "Leave the silver chloride out."
+
+
+def test_alkali_takes_hydrogen_from_acid_ions_and_sets_ammonia_free():
+    carbonate = electrolyte("NaHCO3@1 M", "NaOH@1 M")
+    assert carbonate.has(ion("CO3^2-").species)
+    assert not carbonate.has(ion("HCO3^-").species)
+    ammonia = electrolyte("NH4Cl@1 M", "NaOH@1 M")
+    assert amounts(ammonia)["OH^-"] == pytest.approx(0.0042, rel=0.01)
+    assert "sets ammonia free" in ammonia.assumptions[0]
+    assert refusal("NH4Cl", "NaOH").code == "bad-concentration"
+    assert refusal("Ca(HCO3)2@0.1 M", "NaOH@0.2 M").code == "precipitates"
+
+
+def test_weak_acids_and_their_ions_share_the_hydrogen():
+    buffer = amounts(electrolyte("CH3COOH@1 M", "NaOH@0.5 M"))
+    assert buffer["H^+"] == pytest.approx(1.82e-5, rel=0.01)
+    assert buffer["CH3COO^-"] == pytest.approx(0.5, rel=0.01)
+    assert amounts(electrolyte("CH3COONa@1 M", "HCl@1 M"))["H^+"] == pytest.approx(0.00426, rel=0.01)
+    assert amounts(electrolyte("NH3@1 M", "NH4Cl@0.5 M"))["OH^-"] == pytest.approx(3.56e-5, rel=0.01)
+    assert electrolyte("CH3COOH@1 M", "NH3@1 M").medium == "neutral"
