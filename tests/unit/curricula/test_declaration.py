@@ -301,6 +301,11 @@ def test_a_fault_is_told_with_its_key_path(old: str, new: str, path: str, fault:
     assert found[path].startswith(fault)
 
 
+def test_a_marking_without_any_mark_is_a_fault() -> None:
+    found = faults(GOOD + "[marking]\nspecies_marks = 0\nbalance_marks = 0\n")
+    assert found == {"marking.balance_marks": "a line needs at least one mark"}
+
+
 def test_every_fault_of_a_file_is_told_at_once() -> None:
     text = changed(
         ("format = 1", "format = 3"),

@@ -4,9 +4,11 @@ from collections.abc import Callable
 
 import pytest
 
+from ionwright.chemistry.cell import CellDescription, make_cell
+from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.chemistry.species import species
 from ionwright.curricula.concentration import ConcentrationRule
-from ionwright.curricula.model import PASS, Ruling, Situation
+from ionwright.curricula.model import PASS, Conventions, Ruling, Situation
 from ionwright.curricula.rules.halides import ALWAYS, WHEN_CONCENTRATED, Halides, OxygenOtherwise
 
 SituationAt = Callable[..., Situation]
@@ -99,6 +101,29 @@ def test_between_two_halides_the_rule_does_not_choose_but_says_what_potentials_s
     assert ruling.is_undecidable
     assert "chloride ions and iodide ions" in ruling.because[0]
     assert ruling.because[0].endswith("By electrode potentials iodine would form first.")
+
+
+MIXED = [("NaCl", "concentrated", "KI", "dilute"), ("NaCl", "3 mol/dm3", "KI", "0.01 mol/dm3")]
+
+
+@pytest.mark.parametrize(("one", "strong", "other", "weak"), MIXED)
+def test_of_two_halides_only_the_concentrated_one_stays_in_the_running(
+    *, choice: Choice, one: str, strong: str, other: str, weak: str
+) -> None:
+    ingredients = (Ingredient(one, strong), Ingredient(other, weak))
+    cell = make_cell(CellDescription(electrolyte=ingredients))
+    competition = cell.at_anode()
+    conventions = Conventions({}, {})
+    ruling = STRONG.apply(Situation(cell, competition, competition.processes, conventions))
+    assert choice(ruling) == CHLORINE
+
+
+def test_two_dilute_halides_are_both_ruled_out(situation_at: SituationAt, told: Told) -> None:
+    ruling = STRONG.apply(situation_at("anode", "NaCl", "KI", concentration="dilute"))
+    assert ruling.chosen is None
+    assert ruling.because == ("The solution is dilute, so chloride ions and iodide ions stay in solution.",)
+    assert set(told(ruling.ruled_out)) == {CHLORINE, "2I^- -> I2 + 2e-"}
+    assert list(told(ruling.also_accepted)) == ["2I^- -> I2 + 2e-"]
 
 
 @pytest.mark.parametrize("substance", ["NaF", "Na2SO4", "NaNO3", "NaOH", "NaI"])

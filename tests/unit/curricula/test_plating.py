@@ -45,6 +45,18 @@ def test_in_acid_the_plated_metal_is_contested(situation_at: SituationAt) -> Non
     assert Plating().apply(situation_at("cathode", "ZnSO4", anode="zinc", ph=2.0)).is_contested
 
 
+def test_more_acid_than_metal_ions_leaves_the_choice_to_the_ordinary_rule_and_marks_it_contested(
+    situation_at: SituationAt,
+) -> None:
+    """Against 1 mol/dm3 of hydrogen ions, 0.1 mol/dm3 of zinc ions do not plate."""
+    ruling = Plating().apply(
+        situation_at("cathode", "ZnSO4", concentration="0.1 mol/dm3", anode="zinc", ph=0.0)
+    )
+    assert ruling.chosen is None
+    assert ruling.is_contested
+    assert [remark.process.metal for remark in ruling.also_accepted] == ["Zn"]
+
+
 def test_a_silver_complex_plates_without_a_word_about_hydrogen(
     situation_at: SituationAt, choice: Choice
 ) -> None:

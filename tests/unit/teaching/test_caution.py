@@ -65,6 +65,13 @@ def test_the_general_caution_stands_last_and_defers_to_local_rules(told_of: Told
     assert "Local rules, your school's own risk assessment and qualified staff come first." in last.text
 
 
+def test_nitric_acid_has_its_own_caution_in_place_of_that_of_a_dry_nitrate(told_of: ToldOf) -> None:
+    acid, salt = hazards(told_of("HNO3")), hazards(told_of("KNO3"))
+    assert "oxidiser" in salt
+    assert "oxidiser" not in acid
+    assert set(acid) - set(salt)
+
+
 def test_no_caution_is_told_twice(told_of: ToldOf) -> None:
     found = told_of("CuSO4", anode="copper", cathode="lead").cautions
     assert len(found) == len(set(found))
