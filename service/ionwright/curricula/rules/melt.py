@@ -9,7 +9,7 @@ from ionwright.chemistry.couple import HYDROXIDE
 from ionwright.chemistry.melt import flux_ions
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.curricula.model import PASS, Remark, Ruling, Situation, undecidable
-from ionwright.curricula.wording import contender, ions, listed, metal, products, sentence_start
+from ionwright.curricula.wording import contender, forming, ions, listed, metal, sentence_start
 
 if TYPE_CHECKING:
     from ionwright.chemistry.species import Species
@@ -95,10 +95,10 @@ class MeltAnode:
         name = ions(chosen.reactant)
         if len(contest) == 1:
             start = f"{sentence_start(name)} are the only negative ions in the melt, so they are discharged"
-            because = f"{start} and {products(chosen)} forms."
+            because = f"{start} and {forming(chosen)}."
         else:
             start = f"Of the negative ions in the melt {name} are discharged most easily"
-            because = f"{start}, so {products(chosen)} forms."
+            because = f"{start}, so {forming(chosen)}."
         return Ruling(
             chosen=chosen,
             because=(because,),
