@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from itertools import islice, product
@@ -21,10 +22,13 @@ __all__ = [
     "Combined",
     "Equation",
     "Number",
+    "PlacedEquation",
+    "PlacedTerm",
     "Term",
     "combine",
     "equation",
     "read_equation",
+    "read_placed",
     "simplest",
 ]
 
@@ -114,7 +118,57 @@ def read_equation(text: str, known: Container[Species] = ()) -> Equation:
     >>> read_equation("2Cl- − 2e⁻ = Cl2").ascii
     '2Cl^- -> Cl2 + 2e-'
     """
-    fallback: Equation | None = None
+    return read_placed(text, known).equation
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedTerm:
+    """What one written term was taken to mean, and where it stands in the text as given.
+
+    Parameters
+    ----------
+    species
+        The reading that was chosen.
+    start, end
+        Extent in the text, coefficient and state symbol included.
+    is_left
+        Whether it was written on the left of the arrow.
+    is_subtracted
+        Whether it was taken away rather than added.
+    state
+        Its state symbol; empty if it carries none.
+    """
+
+    species: Species
+    start: int
+    end: int
+    is_left: bool
+    is_subtracted: bool
+    state: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedEquation:
+    """An equation as it was read, with the place of each written term in the order of writing."""
+
+    equation: Equation
+    terms: tuple[PlacedTerm, ...]
+
+
+def read_placed(text: str, known: Container[Species] = ()) -> PlacedEquation:
+    """Return what `read_equation` returns, with the place of every term.
+
+    Parameters
+    ----------
+    text, known
+        As for `read_equation`.
+
+    Raises
+    ------
+    FormulaError
+        As `read_equation`.
+    """
+    fallback: PlacedEquation | None = None
     fallback_known = False
     for left, right in written_equations(text):
         first, balanced, all_known = _chosen(left, right, known)
@@ -129,7 +183,7 @@ def read_equation(text: str, known: Container[Species] = ()) -> Equation:
 
 def _chosen(
     left: tuple[WrittenTerm, ...], right: tuple[WrittenTerm, ...], known: Container[Species]
-) -> tuple[Equation, bool, bool]:
+) -> tuple[PlacedEquation, bool, bool]:
     """Return the best choice of readings, whether it balances, and whether every term is known."""
     written = (*left, *right)
     expected = [[reading for reading in term.readings if reading in known] for term in written]
@@ -137,17 +191,28 @@ def _chosen(
         some or term.readings[0].is_electron for some, term in zip(expected, written, strict=True)
     )
     options = [some or term.readings for some, term in zip(expected, written, strict=True)]
-    first: Equation | None = None
+    first: PlacedEquation | None = None
     distinct = dict.fromkeys(map(tuple, options))  # what is written alike is read alike
     for choice in islice(product(*distinct), _MOST_READINGS):
         meaning = dict(zip(distinct, choice, strict=True))
         readings = [meaning[tuple(option)] for option in options]
         candidate = _assembled(zip(written, readings, strict=True), len(left))
-        if candidate.is_balanced:
-            return candidate, True, all_known
-        first = first or candidate
+        balanced = candidate.is_balanced
+        if balanced or first is None:
+            first = PlacedEquation(candidate, _placed(written, readings, len(left)))
+        if balanced:
+            return first, True, all_known
     assert first is not None  # noqa: S101 - every term has a reading, so there is at least one choice
     return first, False, all_known
+
+
+def _placed(
+    written: tuple[WrittenTerm, ...], readings: list[Species], on_left: int
+) -> tuple[PlacedTerm, ...]:
+    return tuple(
+        PlacedTerm(reading, term.position, term.end, index < on_left, term.is_subtracted, term.state)
+        for index, (term, reading) in enumerate(zip(written, readings, strict=True))
+    )
 
 
 def _assembled(chosen: Iterable[tuple[WrittenTerm, Species]], on_left: int) -> Equation:

@@ -61,13 +61,14 @@ _ESCAPES: Final = {"↑": "g", "↓": "s"}
 
 @dataclass(frozen=True, slots=True)
 class WrittenTerm:
-    """One term as written: what it can mean, and where it stands in the text as given."""
+    """One term as written: what it can mean, and where it begins and ends in the text as given."""
 
     readings: tuple[Species, ...]
     coefficient: int | Fraction
     state: str
     position: int
     is_subtracted: bool = False
+    end: int = 0
 
 
 Sides = tuple[tuple[WrittenTerm, ...], tuple[WrittenTerm, ...]]
@@ -221,7 +222,10 @@ def _term(plain: str, start: int, end: int, *, is_subtracted: bool) -> WrittenTe
     readings = scan_species(plain, cut, stop)
     if is_subtracted and not readings[0].is_electron:
         raise _fault("Only electrons are taken away in an equation.", start, "Join the terms with +.")
-    return WrittenTerm(readings, coefficient, "" if readings[0].is_electron else state, start, is_subtracted)
+    kept = "" if readings[0].is_electron else state
+    return WrittenTerm(
+        readings, coefficient, kept, start, is_subtracted, start + len(plain[start:end].rstrip())
+    )
 
 
 def _state(plain: str, start: int, end: int) -> tuple[str, int]:

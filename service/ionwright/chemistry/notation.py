@@ -15,7 +15,15 @@ if TYPE_CHECKING:
 
     from ionwright.chemistry.stoichiometry import Equation, Number, Term
 
-__all__ = ["NOTATIONS", "rendered", "species_html", "species_text", "spoken_species", "tokens"]
+__all__ = [
+    "NOTATIONS",
+    "rendered",
+    "rendered_as_read",
+    "species_html",
+    "species_text",
+    "spoken_species",
+    "tokens",
+]
 
 
 def tokens(equation: Equation) -> list[dict[str, Any]]:
@@ -94,6 +102,34 @@ def rendered(equation: Equation, notations: frozenset[str] | None = None) -> dic
     return dict(_rendered(equation, notations))
 
 
+def rendered_as_read(equation: Equation, notations: frozenset[str] | None = None) -> dict[str, Any]:
+    """Return a line that somebody else wrote as it crosses the wire, whether it balances or not.
+
+    Nothing is kept: what a student wrote is gone once it is answered.
+
+    Parameters
+    ----------
+    equation
+        As it was read; right or wrong.
+    notations
+        Which of `NOTATIONS` to give; None gives all.
+
+    Returns
+    -------
+    dict
+        As for `rendered`.
+    """
+    wanted = _WRITERS if notations is None else notations | {"ascii"}
+    written = {name: write(equation) for name, write in _WRITERS.items() if name in wanted}
+    # the wire counts electrons in whole numbers; a line written in halves need not have one
+    return written | (_electrons(equation) if equation.electrons.denominator == 1 else {})
+
+
+def _electrons(equation: Equation) -> dict[str, Any]:
+    electrons = equation.electrons
+    return {"electrons": _plain(electrons if electrons > 0 else -electrons)} if electrons else {}
+
+
 @lru_cache(maxsize=1024)
 def _rendered(equation: Equation, notations: frozenset[str] | None) -> dict[str, Any]:
     unknown = sorted((notations or frozenset()) - set(NOTATIONS))
@@ -103,6 +139,4 @@ def _rendered(equation: Equation, notations: frozenset[str] | None) -> dict[str,
     equation.check()
     wanted = _WRITERS if notations is None else notations | {"ascii"}
     written = {name: write(equation) for name, write in _WRITERS.items() if name in wanted}
-    if electrons := equation.electrons:
-        written["electrons"] = _plain(electrons if electrons > 0 else -electrons)
-    return written
+    return written | _electrons(equation)

@@ -99,10 +99,24 @@ class _AnodeSchema(_Closed):
     films = fields.String(load_default="oxygen", validate=_one_of("oxygen", "film"))
 
 
+def _rising(pair: list[float]) -> None:
+    if pair != sorted(pair):
+        raise ValidationError("the lower figure comes first")
+
+
+class _Number(fields.Float):
+    """A number that is written as one: neither a text nor true or false."""
+
+    def _validated(self, value: Any) -> float:
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            raise self.make_error("invalid", input=value)
+        return super()._validated(value)
+
+
 class _ConcentrationSchema(_Closed):
-    threshold_mol_dm3 = fields.Float(load_default=1.0, validate=validate.Range(min=1e-6, max=40))
+    threshold_mol_dm3 = _Number(load_default=1.0, validate=validate.Range(min=1e-6, max=40))
     doubtful_mol_dm3 = fields.List(
-        fields.Float(), load_default=lambda: [0.1, 2.0], validate=validate.Length(equal=2)
+        _Number(), load_default=lambda: [0.1, 2.0], validate=validate.And(validate.Length(equal=2), _rising)
     )
     when_missing = fields.String(load_default=CONCENTRATED, validate=_one_of(CONCENTRATED, DILUTE))
     note = fields.String(load_default="")

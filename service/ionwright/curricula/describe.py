@@ -9,7 +9,7 @@ if TYPE_CHECKING:
 
 
 def describe(curriculum: Curriculum) -> dict[str, Any]:
-    """What a curriculum is, as plain data: its rules as sentences, its conventions, its sources and certainty."""
+    """What a curriculum is, as plain data: its rules as sentences, conventions, marking, sources and certainty."""
     conventions = curriculum.conventions
     return {
         "id": curriculum.id,
@@ -28,6 +28,7 @@ def describe(curriculum: Curriculum) -> dict[str, Any]:
             "oxidation_also_minus": conventions.oxidation_also_minus,
             **conventions.constants,
         },
+        "marking": curriculum.marking.described(),
         "certainty": dict(curriculum.certainty),
         "sources": list(curriculum.sources),
     }

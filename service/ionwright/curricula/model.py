@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Protocol
 
 from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, ElectrodeProcess, Kind
+from ionwright.curricula.marking import MarkingConventions
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -158,6 +159,8 @@ class Curriculum:
     sources
         Where the facts come from, in words.
     """
+    marking
+        How half-equations are marked.
 
     id: str
     title: str
@@ -169,3 +172,4 @@ class Curriculum:
     conventions: Conventions
     certainty: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     sources: tuple[str, ...] = ()
+    marking: MarkingConventions = field(default_factory=MarkingConventions)

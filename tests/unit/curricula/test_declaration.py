@@ -236,6 +236,24 @@ def test_what_was_read_cannot_be_changed() -> None:
         ),
         (
             '"always"',
+            '"always"\n[concentration]\nthreshold_mol_dm3 = "1"',
+            "concentration.threshold_mol_dm3",
+            "Not a valid number",
+        ),
+        (
+            '"always"',
+            '"always"\n[concentration]\ndoubtful_mol_dm3 = [0.1, true]',
+            "concentration.doubtful_mol_dm3.1",
+            "Not a valid number",
+        ),
+        (
+            '"always"',
+            '"always"\n[concentration]\ndoubtful_mol_dm3 = [2.0, 0.1]',
+            "concentration.doubtful_mol_dm3",
+            "the lower figure comes first",
+        ),
+        (
+            '"always"',
             '"always"\n[concentration]\ndoubtful_mol_dm3 = [1]',
             "concentration.doubtful_mol_dm3",
             "Length must be 2",

@@ -1,0 +1,132 @@
+"""What a question expects: the lines that are right, and the wrong ones that a student may have meant."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from ionwright.errors import IonwrightError
+from ionwright.teaching.marking.line import Line, line_of, naming
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.equation import Equation
+    from ionwright.chemistry.species import Species
+    from ionwright.curricula.marking import MarkingConventions
+
+REDUCTION = "reduction"
+OXIDATION = "oxidation"
+DIRECTIONS = (REDUCTION, OXIDATION)
+"""How a task may ask for a process to be written, whichever way it runs."""
+
+
+class MarkingFault(IonwrightError):
+    """A question against which no answer can be marked."""
+
+
+class Standing(Enum):
+    """How a line that a student may have meant stands to the question; the value is what it takes to assume it.
+
+    The values are weights: a line is taken for the one that explains it with the least trouble, and each
+    deviation inside a line weighs about one.
+    """
+
+    RIGHT = 0.0
+    OTHER_ELECTRODE = 1.0
+    REVERSED = 1.05
+    OTHER_FORM = 1.1
+    PASSED_OVER = 1.2
+    ELSEWHERE = 1.6
+    REVERSED_ELSEWHERE = 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """One line that a student may have meant.
+
+    Parameters
+    ----------
+    equation
+        The line.
+    standing
+        How it stands to the question.
+    reason
+        Why it is not the answer, as a sentence; may be empty.
+    line
+        Its amounts.
+    left_names, right_names, left_formulas, right_formulas
+        What names the process on each side, with and without the charge.
+    """
+
+    equation: Equation
+    standing: Standing
+    reason: str = ""
+    line: Line = field(init=False, compare=False)
+    left_names: frozenset[Species] = field(init=False, compare=False)
+    right_names: frozenset[Species] = field(init=False, compare=False)
+    left_formulas: frozenset[str] = field(init=False, compare=False)
+    right_formulas: frozenset[str] = field(init=False, compare=False)
+
+    def __post_init__(self) -> None:
+        line = line_of(self.equation)
+        left, right = naming(line.left), naming(line.right)
+        object.__setattr__(self, "line", line)
+        object.__setattr__(self, "left_names", left)
+        object.__setattr__(self, "right_names", right)
+        object.__setattr__(self, "left_formulas", frozenset(kind.formula for kind in left))
+        object.__setattr__(self, "right_formulas", frozenset(kind.formula for kind in right))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Expectation:
+    """What a question expects.
+
+    Parameters
+    ----------
+    forms
+        Every line that is right, the model answer first; multiples of them are right too.
+    targets
+        The forms, and the wrong lines that a student may have meant.
+    marking
+        The conventions that count.
+    electrode
+        ``"cathode"`` or ``"anode"``; empty if a half-equation was given.
+    wants_states
+        Whether state symbols count.
+    present
+        The ions of the electrolyte; empty if a half-equation was given.
+    both_products
+        What the cell gives at this electrode and at the other one; empty if not known.
+    course
+        Title of the curriculum.
+    """
+
+    forms: tuple[Equation, ...]
+    targets: tuple[Target, ...]
+    marking: MarkingConventions
+    electrode: str = ""
+    wants_states: bool = False
+    present: frozenset[Species] = frozenset()
+    both_products: tuple[frozenset[Species], ...] = ()
+    course: str = ""
+
+    @property
+    def model_answer(self) -> Equation:
+        """The line that a teacher would show."""
+        return self.forms[0]
+
+    @cached_property
+    def known(self) -> frozenset[Species]:
+        """Every species that an answer may be expected to hold."""
+        targets = (kind for one in self.targets for side in (one.line.left, one.line.right) for kind in side)
+        return frozenset((*targets, *self.present))
+
+
+def targets_of(
+    forms: tuple[Equation, ...], others: tuple[tuple[Equation, Standing, str], ...] = ()
+) -> tuple[Target, ...]:
+    """The lines to compare with: the forms, their reverses, and what else is known to be wrong."""
+    right = [Target(form, Standing.RIGHT) for form in forms]
+    backwards = [Target(form.reversed(), Standing.REVERSED) for form in forms]
+    return (*right, *backwards, *(Target(*other) for other in others))

@@ -1,0 +1,197 @@
+"""Reads a student's line in the student's favour, or says where reading stopped."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import cache
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.equation import PlacedEquation, PlacedTerm, read_placed
+from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH
+from ionwright.chemistry.faults import FormulaError
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.species import Species, species
+from ionwright.chemistry.substance import SUBSTANCES
+from ionwright.teaching.marking.slips import (
+    Slip,
+    mended,
+    typed,
+    with_plus_between,
+    without_plus_on_electrons,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Set as AbstractSet
+
+    from ionwright.chemistry.equation import Equation
+
+__all__ = ["Reading", "Unreadable", "read_answer"]
+
+_DOUBLE_ARROWS: Final = frozenset("⇌⇋⇄⇆⇔⟷↔⥂⥄⥤")
+EQUALS: Final = "="
+EQUILIBRIUM: Final = "⇌"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a line says.
+
+    Parameters
+    ----------
+    equation
+        Electrons that were subtracted stand on the other side.
+    terms
+        Every written term with its place.
+    slips
+        What was mended on the way.
+    plus_on_electrons
+        Places of electrons that were written with a plus.
+    arrow
+        ``"="``, ``"⇌"`` or ``"→"``.
+    arrow_at
+        Where the arrow stands.
+    has_bare_electron
+        Place of an electron without its sign; None if all carry it.
+    """
+
+    equation: Equation
+    terms: tuple[PlacedTerm, ...]
+    slips: tuple[Slip, ...]
+    plus_on_electrons: tuple[tuple[int, int], ...]
+    arrow: str
+    arrow_at: tuple[int, int]
+    has_bare_electron: tuple[int, int] | None
+
+    @property
+    def whole(self) -> tuple[int, int]:
+        """Extent of the line."""
+        return self.terms[0].start, self.terms[-1].end
+
+    def place(self, side: str, about: Species | None) -> tuple[int, int]:
+        """Extent of a species on a side, or of the line if it does not stand there."""
+        for term in self.terms:
+            if term.species == about and (not side or term.is_left == (side == "left")):
+                return term.start, term.end
+        return self.whole
+
+    def electron_place(self) -> tuple[int, int]:
+        """Extent of the first electron, or of the line if there is none."""
+        return next(((t.start, t.end) for t in self.terms if t.species.is_electron), self.whole)
+
+
+@dataclass(frozen=True, slots=True)
+class Unreadable:
+    """Why a line cannot be read, and where reading stopped."""
+
+    detail: str
+    remedy: str
+    at: tuple[int, int]
+
+
+def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadable:
+    """Read a student's line.
+
+    Parameters
+    ----------
+    text
+        Whatever was typed.
+    expected
+        The species that the question is about: where a text can be read in several ways, these readings win,
+        then species of the tables, then whatever balances.
+    """
+    if not text.strip():
+        return Unreadable("Nothing is written here.", "Write what reacts -> what forms.", (0, len(text)))
+    if len(text) > MAX_EQUATION_LENGTH:
+        detail = f"A line of {len(text)} characters is too long for a half-equation."
+        return Unreadable(detail, "Write one half-equation.", (MAX_EQUATION_LENGTH, len(text)))
+    plain, pluses = without_plus_on_electrons(typed(text))
+    try:
+        placed, fault = _read(plain, expected), None
+    except FormulaError as found:
+        placed, fault = None, found
+    slips: list[Slip] = []
+    if placed is None or not _is_known(placed, expected):
+        better, slips = mended(plain, expected)
+        again = _reading_or_none(better, expected) if slips else None
+        placed = again or placed
+        slips = slips if again else []
+        if placed is None or not _is_known(placed, expected):
+            joined = _with_missing_plus(better if again else plain, expected)
+            placed, slips = (joined[0], [*slips, joined[1]]) if joined else (placed, slips)
+    if placed is None:
+        return _unreadable(text, fault)
+    return _reading(text, plain, placed, tuple(slips), tuple(pluses))
+
+
+def _read(plain: str, expected: AbstractSet[Species]) -> PlacedEquation:
+    placed = read_placed(plain, expected)
+    if not _is_known(placed, expected):
+        # species of the tables come next, before readings that nobody knows
+        placed = read_placed(plain, expected | _tabled())
+    return placed
+
+
+def _reading_or_none(plain: str, expected: AbstractSet[Species]) -> PlacedEquation | None:
+    try:
+        return _read(plain, expected)
+    except FormulaError:
+        return None
+
+
+def _is_known(placed: PlacedEquation, expected: AbstractSet[Species]) -> bool:
+    return all(
+        term.species.is_electron or term.species in expected or term.species in _tabled()
+        for term in placed.terms
+    )
+
+
+@cache
+def _tabled() -> frozenset[Species]:
+    return frozenset((*IONS, *(species(formula) for formula in SUBSTANCES)))
+
+
+def _with_missing_plus(plain: str, expected: AbstractSet[Species]) -> tuple[PlacedEquation, Slip] | None:
+    """Read a line in which the plus of an ion's charge was taken for the one between two terms."""
+    joined, at = with_plus_between(plain)
+    placed = _reading_or_none(joined, expected) if at is not None else None
+    if placed is None or at is None or not _is_known(placed, expected):
+        return None
+
+    def moved(place: int) -> int:
+        return place if place <= at else max(at, place - 2)
+
+    terms = tuple(replace(term, start=moved(term.start), end=moved(term.end)) for term in placed.terms)
+    return PlacedEquation(placed.equation, terms), Slip((at - 2, at), plain[at - 2 : at], "+ +")
+
+
+def _reading(
+    text: str,
+    plain: str,
+    placed: PlacedEquation,
+    slips: tuple[Slip, ...],
+    pluses: tuple[tuple[int, int], ...],
+) -> Reading:
+    terms = placed.terms
+    start = max(term.end for term in terms if term.is_left)
+    end = min(term.start for term in terms if not term.is_left)
+    between = text[start:end]
+    if "⇌" in between or "<" in plain[start:end] or any(mark in _DOUBLE_ARROWS for mark in between):
+        arrow = EQUILIBRIUM
+    else:
+        arrow = EQUALS if "=" in plain[start:end] and ">" not in plain[start:end] else "→"
+    bare = next(
+        (
+            (term.start, term.end)
+            for term in terms
+            if term.species.is_electron and plain[term.start : term.end].rstrip(" )").endswith(("e", "E"))
+        ),
+        None,
+    )
+    return Reading(placed.equation, terms, slips, pluses, arrow, (start, end), bare)
+
+
+def _unreadable(text: str, fault: FormulaError | None) -> Unreadable:
+    position = fault.position if fault and fault.position is not None else 0
+    start = min(position, max(len(text) - 1, 0))
+    detail = fault.detail if fault else "This line cannot be read."
+    return Unreadable(detail, fault.remedy if fault else "", (start, min(start + 1, len(text))))

@@ -1,0 +1,196 @@
+"""Slips of the hand that can only mean one thing: the wrong case, 0 for O, a plus left out, a plus on the electron.
+
+Each mending keeps every other character where it is, so that places in the mended text are places in the text
+as it was written.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.characters import SUBSCRIPTS, folded
+from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.substance import SUBSTANCES
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from ionwright.chemistry.species import Species
+
+__all__ = ["Slip", "mended", "typed", "with_plus_between", "without_plus_on_electrons"]
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A slip that was read for what it must mean.
+
+    Parameters
+    ----------
+    at
+        Extent in the text.
+    written, read_as
+        What stands there, and what it was read as.
+    """
+
+    at: tuple[int, int]
+    written: str
+    read_as: str
+
+
+_PIECE: Final = re.compile(r"[A-Za-z0-9()\[\]|" + SUBSCRIPTS + r"]+")
+_STATE: Final = re.compile(r"\((?:s|l|g|aq)\)\Z", re.IGNORECASE)
+_COEFFICIENT: Final = re.compile(r"[1-9][0-9]*")
+_LOOKALIKES: Final = str.maketrans("0iI1|" + SUBSCRIPTS, "olll" + "l" + "0123456789")
+_PLAIN_DIGITS: Final = str.maketrans(SUBSCRIPTS, "0123456789")
+_PLUS_ON_ELECTRON: Final = re.compile(
+    r"(?<![A-Za-z])[eE](\s*\^?[({]?\s*1?\s*)([+⁺])(?=\s*[)}]?\s*(?:\Z|[-=→<>+]))"
+)
+_MISSING_PLUS: Final = re.compile(r"(?<=[A-Za-z][0-9])\+ (?=\s*[0-9]*\s*e[-⁻^\s=→]|\s*[0-9]*\s*e\Z)")
+_LABEL: Final = re.compile(
+    r"\s*(?:at the )?(?:cathode|anode|negative electrode|positive electrode)[^:]{0,12}:", re.IGNORECASE
+)
+_COMMANDS: Final = re.compile(
+    r"\\(?:long)?(?:right|rightleft|left)?(?:arrow|harpoons|to)\b|\\ce\s*\{|<su[bp]>|</su[bp]>|\$"
+)
+_ELECTRONS_IN_BRACKETS: Final = re.compile(r"\((\s*[0-9]*\s*e\s*\^?[-⁻]?\s*)\)")
+_BROKEN_ARROW: Final = re.compile(r"[-=] +>")
+
+
+def typed(text: str) -> str:
+    """Return the text as the scanners know it: folded, without a label, markup or the parts of a broken arrow."""
+    plain = _BROKEN_ARROW.sub(lambda found: " " * (len(found[0]) - 2) + "->", folded(text))
+    if "(" in plain:
+        plain = _ELECTRONS_IN_BRACKETS.sub(r" \1 ", plain)
+    if ":" in plain:
+        plain = _LABEL.sub(lambda found: " " * len(found[0]), plain, count=1)
+    if "\\" in plain or "$" in plain or "<su" in plain:
+        plain = _without_markup(plain)
+    end = len(plain.rstrip(" ;,!\t\n"))
+    return plain[:end] + " " * (len(plain) - end)
+
+
+def _without_markup(plain: str) -> str:
+    had_brace = "\\ce" in plain
+
+    def blank(found: re.Match[str]) -> str:
+        mark = {"<sup>": "^", "<sub>": " "}.get(found[0], "")
+        if "arrow" in found[0] or "to" in found[0] or "harpoons" in found[0]:
+            mark = "→"
+        return mark.ljust(len(found[0])) if mark else " " * len(found[0])
+
+    plain = _COMMANDS.sub(blank, plain)
+    if had_brace and plain.rstrip().endswith("}") and plain.count("}") > plain.count("{"):
+        end = len(plain.rstrip())
+        plain = plain[: end - 1] + " " * (len(plain) - end + 1)
+    return plain
+
+
+def without_plus_on_electrons(plain: str) -> tuple[str, list[tuple[int, int]]]:
+    """Return the text with a minus wherever an electron carries a plus, and the places of those electrons."""
+    places = [(found.start(), found.end()) for found in _PLUS_ON_ELECTRON.finditer(plain)]
+    for _, end in places:
+        minus = "⁻" if plain[end - 1] == "⁺" else "-"
+        plain = plain[: end - 1] + minus + plain[end:]
+    return plain, places
+
+
+def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
+    """Return the text with its slips mended, and the slips.
+
+    Parameters
+    ----------
+    plain
+        Text that `typed` has passed.
+    expected
+        The species that the question is about; they are looked for first and in the looser way.
+    """
+    formulas = {kind.formula for kind in expected}
+    loose, strict = _by_key(formulas, loosely=True), _tabled()
+    slips: list[Slip] = []
+    pieces: list[str] = []
+    done = 0
+    for found in _PIECE.finditer(plain):
+        start, piece = _core(found[0], found.start())
+        better = _respelt(piece, formulas, loose, strict)
+        if better:
+            end = start + len(better)
+            slips.append(Slip((start, end), plain[start:end], better))
+            pieces += (plain[done:start], better)
+            done = end
+    pieces.append(plain[done:])
+    return "".join(pieces), slips
+
+
+def _core(piece: str, start: int) -> tuple[int, str]:
+    """Return a piece without its coefficient and state symbol, and where it begins."""
+    state = _STATE.search(piece)
+    if state:
+        piece = piece[: state.start()]
+    number = _COEFFICIENT.match(piece)
+    if number and number.end() < len(piece):
+        return start + number.end(), piece[number.end() :]
+    return start, piece
+
+
+def _respelt(piece: str, formulas: set[str], loose: Mapping[str, str], strict: Mapping[str, str]) -> str:
+    """Return the formula that a piece must mean; empty if it is well spelt or could mean several things.
+
+    Digits behind the formula may be a charge, and stay as they are.
+    """
+    if piece == "E":
+        return "e"
+    plain = piece.translate(_PLAIN_DIGITS)
+    heads = [plain[:cut] for cut in range(len(plain), 0, -1) if _may_be_charge(plain[cut:])]
+    if any(head in formulas for head in heads):
+        return ""
+    is_proper = any(head in _proper() for head in heads)
+    for head in heads:
+        formula = loose.get(_loose_key(head), "")
+        if formula and (not is_proper or formula.casefold() == head.casefold()):
+            return formula
+    return (
+        next((strict[k] for head in heads if (k := head.casefold()) in strict), "") if not is_proper else ""
+    )
+
+
+def _may_be_charge(rest: str) -> bool:
+    return not rest or (rest.isdigit() and "0" not in rest)
+
+
+def _loose_key(text: str) -> str:
+    return text.translate(_LOOKALIKES).casefold()
+
+
+def _by_key(formulas: Iterable[str], *, loosely: bool) -> dict[str, str]:
+    """Formulas by the key under which slips are looked up; empty where two share a key."""
+    found: dict[str, str] = {}
+    for formula in formulas:
+        key = _loose_key(formula) if loosely else formula.casefold()
+        found[key] = "" if key in found and found[key] != formula else formula
+    return found
+
+
+@cache
+def _proper() -> frozenset[str]:
+    """Every formula and symbol of the tables in its right spelling."""
+    return frozenset({kind.formula for kind in IONS} | set(SUBSTANCES) | set(ELEMENTS))
+
+
+@cache
+def _tabled() -> dict[str, str]:
+    return _by_key(_proper(), loosely=False)
+
+
+def with_plus_between(plain: str) -> tuple[str, int | None]:
+    """Return the text with a plus put in where a charge was taken for one, and the place; None if there is none.
+
+    In ``Cu2+ 2e-`` the plus belongs to the ion, and the one that joins the terms is missing.
+    """
+    found = _MISSING_PLUS.search(plain)
+    if found is None:
+        return plain, None
+    return f"{plain[: found.end()]}+ {plain[found.end() :]}", found.end()
