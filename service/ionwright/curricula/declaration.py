@@ -16,6 +16,7 @@ from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import Species, species
 from ionwright.curricula.concentration import CONCENTRATED, DILUTE, ConcentrationRule
 from ionwright.curricula.faults import CurriculumFileFault
+from ionwright.curricula.marking import FORMS, STATE_SYMBOLS, MarkingConventions
 from ionwright.curricula.model import Conventions, Curriculum, DischargeRule
 from ionwright.curricula.rules.active_electrode import ActiveElectrode
 from ionwright.curricula.rules.halides import ALWAYS, WHEN_CONCENTRATED, Halides, OxygenOtherwise
@@ -137,11 +138,36 @@ class _FormsSchema(_Closed):
 class _ConventionsSchema(_Closed):
     hydrogen_from = fields.Nested(_FormsSchema, required=True)
     oxygen_from = fields.Nested(_FormsSchema, required=True)
-    state_symbols = fields.String(load_default="asked", validate=_one_of("asked", "required", "not-used"))
+    state_symbols = fields.String(load_default="asked", validate=_one_of(*STATE_SYMBOLS))
     oxidation_also_minus = fields.Boolean(load_default=True, truthy={True}, falsy={False})
     faraday_constant = fields.String()
     molar_gas_volume = fields.String()
     gas_conditions = fields.String()
+
+
+def _yes_or_no() -> fields.Boolean:
+    return fields.Boolean(truthy={True}, falsy={False})
+
+
+def _marks() -> fields.Integer:
+    return fields.Integer(strict=True, validate=validate.Range(min=0, max=20))
+
+
+class _MarkingSchema(_Closed):
+    species_marks = _marks()
+    balance_marks = _marks()
+    state_symbols = fields.String(validate=_one_of(*STATE_SYMBOLS))
+    multiples = fields.String(validate=_one_of(*FORMS))
+    fractions = fields.String(validate=_one_of(*FORMS))
+    subtracted_electrons = _yes_or_no()
+    equals_sign = _yes_or_no()
+    equilibrium_arrow = _yes_or_no()
+    electron_without_sign = _yes_or_no()
+
+    @validates_schema
+    def _gives_marks(self, data: Mapping[str, Any], **_: object) -> None:
+        if data.get("species_marks", 1) + data.get("balance_marks", 1) == 0:
+            raise ValidationError("a line needs at least one mark", "balance_marks")
 
 
 class _DeclarationSchema(_Closed):
@@ -160,6 +186,7 @@ class _DeclarationSchema(_Closed):
     anode = fields.Nested(_AnodeSchema, required=True)
     concentration = fields.Nested(_ConcentrationSchema, load_default=lambda: _ConcentrationSchema().load({}))
     conventions = fields.Nested(_ConventionsSchema, required=True)
+    marking = fields.Nested(_MarkingSchema, load_default=dict)
     certainty = fields.Dict(
         keys=fields.String(),
         values=fields.String(validate=_one_of("high", "medium", "low")),
@@ -241,6 +268,7 @@ def _curriculum(loaded: Mapping[str, Any]) -> Curriculum:
         cathode_rules=_cathode_rules(loaded["cathode"]),
         anode_rules=_anode_rules(loaded["anode"], _concentration(loaded["concentration"])),
         conventions=_conventions(loaded["conventions"]),
+        marking=_marking(loaded["marking"], loaded["conventions"]),
         certainty=MappingProxyType(dict(loaded["certainty"])),
         sources=tuple(loaded["sources"]),
     )
@@ -256,7 +284,7 @@ def _cathode_rules(cathode: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
         MeltCathode(),
         SlowReductionsOut(is_told=cathode["rule"] == STANDARD_POTENTIAL),
         Amalgam(),
-        Plating(),
+        Plating("E°" if cathode["rule"] == STANDARD_POTENTIAL else "the reactivity series"),
         decisive,
     )
 
@@ -289,6 +317,15 @@ def _conventions(table: Mapping[str, Any]) -> Conventions:
         oxidation_also_minus=table["oxidation_also_minus"],
         constants=MappingProxyType(constants),
     )
+
+
+def _marking(table: Mapping[str, Any], conventions: Mapping[str, Any]) -> MarkingConventions:
+    """The marking conventions; what the table leaves out follows the way in which the course writes."""
+    written = {
+        "state_symbols": conventions["state_symbols"],
+        "subtracted_electrons": conventions["oxidation_also_minus"],
+    }
+    return MarkingConventions(**(written | dict(table)))
 
 
 def _forms(table: Mapping[str, list[str]]) -> Mapping[str, tuple[str, ...]]:

@@ -10,7 +10,7 @@ from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, Elec
 from ionwright.curricula.marking import MarkingConventions
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Collection, Mapping
 
     from ionwright.chemistry.cell import Cell
     from ionwright.chemistry.equation import Equation
@@ -36,6 +36,11 @@ class Situation:
     def of(self, *kinds: Kind) -> tuple[ElectrodeProcess, ...]:
         """The remaining processes of these kinds."""
         return tuple(process for process in self.remaining if process.kind in kinds)
+
+    def without(self, processes: Collection[ElectrodeProcess | None]) -> Situation:
+        """The same situation with these processes out of the running."""
+        rest = tuple(process for process in self.remaining if process not in processes)
+        return Situation(self.cell, self.competition, rest, self.conventions)
 
     def entrants(self) -> tuple[ElectrodeProcess, ...]:
         """For each reactant the couples that school data sheets print, or all its couples where they print none."""
@@ -154,13 +159,13 @@ class Curriculum:
         Applied in order until one chooses.
     conventions
         How equations are written and quantities counted.
+    marking
+        How half-equations are marked.
     certainty
         How sure the declaration is of each of its parts: ``high``, ``medium`` or ``low`` by part.
     sources
         Where the facts come from, in words.
     """
-    marking
-        How half-equations are marked.
 
     id: str
     title: str
@@ -170,6 +175,6 @@ class Curriculum:
     cathode_rules: tuple[DischargeRule, ...]
     anode_rules: tuple[DischargeRule, ...]
     conventions: Conventions
+    marking: MarkingConventions = field(default_factory=MarkingConventions)
     certainty: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     sources: tuple[str, ...] = ()
-    marking: MarkingConventions = field(default_factory=MarkingConventions)
