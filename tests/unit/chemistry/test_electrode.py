@@ -133,6 +133,7 @@ def test_every_metal_that_can_react_has_a_couple() -> None:
 
 def test_the_first_fitting_case_counts_so_the_general_one_stands_last() -> None:
     assert [case.anion for case in anode_cases("aluminium")] == ["OH^-", "Cl^-", "Br^-", "I^-", "*"]
+    assert [case.anion for case in anode_cases("silver")][-1] == "OH^-"
     assert anode_cases("graphite") == ()
 
 
