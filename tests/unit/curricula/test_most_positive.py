@@ -26,7 +26,7 @@ HYDROGEN = "2H^+ + 2e- -> H2"
         ("ZnSO4", {"ph": 1.0}, HYDROGEN, HYDROGEN),  # in acid hydrogen ions count
         ("FeCl3", {}, "Fe^3+ + e- -> Fe^2+", "Fe^3+ + e- -> Fe^2+"),
         ("NaOH", {}, HYDROGEN, HYDROGEN),
-        ("K[Ag(CN)2]", {}, HYDROGEN, "[Ag(CN)2]^- + e- -> Ag + 2CN^-"),
+        ("K[Ag(CN)2]", {"ph": 12.0}, "[Ag(CN)2]^- + e- -> Ag + 2CN^-", "[Ag(CN)2]^- + e- -> Ag + 2CN^-"),
     ],
 )
 def test_the_most_positive_couple_is_reduced_with_hydrogen_where_the_course_puts_it(
