@@ -1,5 +1,6 @@
 """The declaration that ships inside a plugin package."""
 
+import sys
 from pathlib import Path
 
 import pytest
@@ -16,7 +17,7 @@ def package(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder.mkdir()
     (folder / "__init__.py").write_text("", encoding="utf-8")
     monkeypatch.syspath_prepend(tmp_path)
-    monkeypatch.delitem(__import__("sys").modules, "skerry_package", raising=False)
+    monkeypatch.delitem(sys.modules, "skerry_package", raising=False)
     return folder
 
 
