@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING, Final, Literal
 from ionwright.chemistry.asked_state import State, state_to_work_with
 from ionwright.chemistry.compound import SubstanceReading, read_substance
 from ionwright.chemistry.concentration import Concentration, concentration_of, read_concentration
+from ionwright.chemistry.condensation import condense
 from ionwright.chemistry.dissolving import check_amount, dissolved_ions, weak_share
 from ionwright.chemistry.faults import CellRefused, FormulaError
 from ionwright.chemistry.ion import Ion, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound, molecular
 from ionwright.chemistry.melting import melted
-from ionwright.chemistry.mixture import Mixed, Solute, after_mixing, check_given_ph
+from ionwright.chemistry.mixture import Mixed, Solute, after_mixing, check_formed, check_given_ph
 from ionwright.chemistry.not_electrolytes import MoleculesOnly
 from ionwright.chemistry.solubility import nonexistence_reason
 from ionwright.chemistry.solution_name import melt_name, solution_name
@@ -301,6 +302,10 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
     assumptions += mixed.assumptions
     if ph is not None:
         check_given_ph(amounts, ph, of_acid=any(one.compound.role == "acid" for one in parts))
+    firm = list(mixed.firm)
+    for change in condense(amounts, ph, buffered=bool(mixed.weak)):
+        assumptions += [change.tells, *check_formed(change.formed, amounts)]
+        firm = [one for one in (*firm, change.formed) if one in amounts]
     return Electrolyte(
         ingredients=tuple(one for one in solutes if one.compound.formula),
         state="aqueous",
@@ -309,7 +314,7 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         assumptions=tuple(dict.fromkeys(assumptions)),
         notes=tuple(dict.fromkeys(notes)),
         word=_word(solutes),
-        solution_name=solution_name(tuple(one.compound for one in solutes), mixed.firm, mixed.weak),
+        solution_name=solution_name(tuple(one.compound for one in solutes), tuple(firm), mixed.weak),
     )
 
 
@@ -348,6 +353,8 @@ def _with_water(amounts: Amounts, ph: float | None) -> tuple[PresentIon, ...]:
         hydroxide = _Kw / hydrogen if hydrogen else None
     elif _HYDROXIDE in amounts:
         hydrogen = _Kw / hydroxide if hydroxide else None
+    elif _needs_alkali(amounts):
+        hydrogen = hydroxide = None
     else:
         hydrogen = hydroxide = 1e-7
     found = [
@@ -365,9 +372,13 @@ def _medium(amounts: Amounts, ph: float | None) -> Literal["acidic", "neutral", 
         return "acidic" if ph < 6 else "alkaline" if ph > 8 else "neutral"
     if _HYDROGEN in amounts:
         return "acidic"
-    if _HYDROXIDE in amounts or any("(OH)" in one.species.formula for one in amounts):
+    if _HYDROXIDE in amounts or _needs_alkali(amounts):
         return "alkaline"
     return "neutral"
+
+
+def _needs_alkali(amounts: Amounts) -> bool:
+    return any(one.medium == "alkaline" for one in amounts)
 
 
 def _word(solutes: tuple[Dissolved, ...]) -> Word | None:

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import log10
 from typing import Final, NamedTuple
 
 from ionwright.chemistry.faults import CellRefused
+from ionwright.chemistry.in_excess import in_excess
 from ionwright.chemistry.ion import Ion, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound, compound_of
 from ionwright.chemistry.proton_transfer import Amounts, settled
 from ionwright.chemistry.solubility import clash_reason, nonexistence_reason, solubility
 
-__all__ = ["Amounts", "Mixed", "Solute", "after_mixing", "check_given_ph"]
+__all__ = ["Mixed", "Solute", "after_mixing", "check_formed", "check_given_ph"]
 
 _HYDROGEN: Final = ion("H^+")
 _HYDROXIDE: Final = ion("OH^-")
 _OXIDE: Final = ion("O^2-")
+_PH_TOLERANCE: Final = 2.0
+"""How far a given pH may lie from the one that acid or alkali makes [1]: measured values differ from plain theory."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,25 +63,36 @@ def after_mixing(solutes: tuple[Solute, ...]) -> Mixed:
             assumptions += _check_pair(first, second, amounts, index)
     for anion in reacted.formed:
         last, giver = real[-1]
+        meeting = _Meeting(giver.compound, giver.compound, amounts, last)
         for cation in amounts:
             if anion.charge < 0 < cation.charge:
-                assumptions += _check_ions(cation, anion, giver.compound, amounts, last)
+                assumptions += _check_ions(cation, anion, meeting)
     return Mixed(amounts, tuple(assumptions), reacted.firm, reacted.weak)
 
 
 def _check_pair(first: Solute, second: Solute, amounts: Amounts, index: int) -> list[str]:
     said: list[str] = []
     for one, other in ((first, second), (second, first)):
+        meeting = _Meeting(one.compound, other.compound, amounts, index)
         for cation, _ in one.ions:
             if cation.charge > 0 and cation in amounts:
                 for anion, _ in other.ions:
                     if anion.charge < 0 and anion in amounts:
-                        said += _check_ions(cation, anion, other.compound, amounts, index)
+                        said += _check_ions(cation, anion, meeting)
     for ion_here, _ in first.ions:
         for ion_there, _ in second.ions:
             if ion_here.charge * ion_there.charge > 0:
                 _check_clash(ion_here, ion_there, index)
     return said
+
+
+class _Meeting(NamedTuple):
+    """Where two ions meet: who brings the positive and who the negative one, in what, and the place to blame."""
+
+    salt: Compound
+    giver: Compound
+    amounts: Amounts
+    place: int
 
 
 def _check_clash(one: Ion, other: Ion, index: int) -> None:
@@ -91,7 +106,8 @@ def _check_clash(one: Ion, other: Ion, index: int) -> None:
         )
 
 
-def _check_ions(cation: Ion, anion: Ion, giver: Compound, amounts: Amounts, index: int) -> list[str]:
+def _check_ions(cation: Ion, anion: Ion, meeting: _Meeting) -> list[str]:
+    _, giver, amounts, index = meeting
     if cation is _HYDROGEN:
         if giver.role != "acid":
             _check_clash(cation, anion, index)
@@ -109,7 +125,14 @@ def _check_ions(cation: Ion, anion: Ion, giver: Compound, amounts: Amounts, inde
             where=f"electrolyte/{index}/substance",
             remedy="Leave one of the two out.",
         )
-    return _check_precipitate(cation, anion, solid, amounts, index)
+    try:
+        return _check_precipitate(cation, anion, solid, amounts, index)
+    except CellRefused as fault:
+        again = in_excess(cation, anion, meeting.salt, giver)
+        if again is not None:
+            fault.detail = f"{fault.detail} {again.detail}"
+            fault.remedy = again.remedy
+        raise
 
 
 def _check_precipitate(cation: Ion, anion: Ion, solid: Compound, amounts: Amounts, index: int) -> list[str]:
@@ -143,8 +166,32 @@ def _ion_product(cation: Ion, anion: Ion, amounts: Amounts) -> float | None:
     return float(first ** numbers[cation] * second ** numbers[anion])
 
 
+def check_formed(formed: Ion, amounts: Amounts) -> list[str]:
+    """Check an ion that formed after mixing against the others; returns what must be said.
+
+    Parameters
+    ----------
+    formed
+        The new ion.
+    amounts
+        All the ions that are there.
+
+    Raises
+    ------
+    CellRefused
+        A solid settles out (``precipitates``), or the ion and another destroy each other (``does-not-exist``).
+    """
+    said: list[str] = []
+    for one in amounts:
+        if one is not formed:
+            _check_clash(formed, one, 0)
+        if one.charge * formed.charge < 0 and one is not _HYDROGEN:
+            said += _check_precipitate(one, formed, compound_of(one, formed), amounts, 0)
+    return said
+
+
 def check_given_ph(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
-    """Refuse a pH that the ions would not survive.
+    """Refuse a pH that the ions would not survive, or that acid or alkali among them contradicts.
 
     Parameters
     ----------
@@ -158,8 +205,10 @@ def check_given_ph(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
     Raises
     ------
     CellRefused
-        A hydroxide settles out (``precipitates``), or acid destroys an ion (``does-not-exist``).
+        Acid or alkali contradicts it (``out-of-range``), a hydroxide settles out (``precipitates``), or acid destroys
+        an ion (``does-not-exist``).
     """
+    _check_contradiction(amounts, ph)
     if ph > 8:
         with_alkali: Amounts = {**amounts, _HYDROXIDE: 10.0 ** (ph - 14)}
         for one in amounts:
@@ -167,7 +216,7 @@ def check_given_ph(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
                 _check_hydroxide(one, with_alkali)
     elif ph < 6 and not of_acid:
         for one in amounts:
-            reason = clash_reason(_HYDROGEN.species, one.species) if one.charge < 0 else ""
+            reason = clash_reason(_HYDROGEN.species, one.species)
             if reason:
                 raise CellRefused(
                     "does-not-exist",
@@ -175,6 +224,26 @@ def check_given_ph(amounts: Amounts, ph: float, *, of_acid: bool) -> None:
                     where="ph",
                     remedy="Give a higher pH, or leave it out.",
                 )
+
+
+def _check_contradiction(amounts: Amounts, ph: float) -> None:
+    for one, kind, side, own in (
+        (_HYDROGEN, "acid", "acidic", 0.0),
+        (_HYDROXIDE, "alkali", "alkaline", 14.0),
+    ):
+        if one not in amounts:
+            continue
+        amount = amounts[one]
+        expected = abs(own + log10(amount)) if amount else 7.0
+        far = ph > 7 if kind == "acid" else ph < 7
+        if far or (amount and abs(ph - expected) > _PH_TOLERANCE):
+            makes = f"a solution of pH about {expected:.0f}" if amount else f"an {side} solution"
+            raise CellRefused(
+                "out-of-range",
+                f"A pH of {ph:g} contradicts the {kind}: it makes {makes}.",
+                where="ph",
+                remedy=f"Leave the pH out, or leave the {kind} out.",
+            )
 
 
 def _check_hydroxide(one: Ion, amounts: Amounts) -> None:

@@ -68,7 +68,7 @@ def solution_name(
         ``"water"``.
     """
     real = [one for one in compounds if one != WATER and one.ions]
-    if len(real) == 1:
+    if len(real) == 1 and (real[0].role == "acid" or all(one in left for one, _ in real[0].ions)):
         return _dissolved_name(real[0])
     if not left and not weak:
         return WATER.name

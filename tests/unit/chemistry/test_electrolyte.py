@@ -308,3 +308,73 @@ def test_weak_acids_and_their_ions_share_the_hydrogen():
     assert amounts(electrolyte("CH3COONa@1 M", "HCl@1 M"))["H^+"] == pytest.approx(0.00426, rel=0.01)
     assert amounts(electrolyte("NH3@1 M", "NH4Cl@0.5 M"))["OH^-"] == pytest.approx(3.56e-5, rel=0.01)
     assert electrolyte("CH3COOH@1 M", "NH3@1 M").medium == "neutral"
+
+
+@pytest.mark.parametrize(
+    ("texts", "detail", "salt"),
+    [
+        (("CuSO4@0.1 M", "NH3@1 M"), "as tetraamminecopper(II) ions", "[Cu(NH3)4]SO4"),
+        (("NH3@1 M", "AgNO3@0.1 M"), "as diamminesilver(I) ions", "[Ag(NH3)2]NO3"),
+        (("ZnSO4@0.1 M", "NaOH@1 M"), "as zincate ions", "Na2[Zn(OH)4]"),
+        (("AlCl3@0.1 M", "NaOH@1 M"), "as aluminate ions", "Na[Al(OH)4]"),
+        (("Al2(SO4)3@0.1 M", "KOH@1 M"), "as aluminate ions", "K[Al(OH)4]"),
+        (("AgNO3@0.1 M", "KCN@1 M"), "as dicyanidoargentate(I) ions", "K[Ag(CN)2]"),
+    ],
+)
+def test_a_solid_that_dissolves_in_excess_says_so_and_names_the_complex_salt(texts, detail, salt):
+    fault = refusal(*texts)
+    assert fault.code == "precipitates"
+    assert detail in fault.detail
+    assert fault.remedy.endswith(f"ask for {salt}.")
+    assert electrolyte(salt).medium == "alkaline"
+
+
+def test_a_solid_that_stays_in_excess_is_refused_without_a_complex():
+    assert "excess" not in refusal("CuSO4@0.1 M", "NaOH@1 M").detail
+    assert "excess" not in refusal("AlCl3@0.1 M", "NH3@1 M").detail
+    assert "excess" not in refusal("AlCl3@0.1 M", "Ba(OH)2@0.1 M").detail
+
+
+def test_acid_destroys_the_complexes_of_ammonia():
+    assert refusal("[Cu(NH3)4]SO4", "H2SO4").code == "does-not-exist"
+    assert refusal("[Ag(NH3)2]NO3", ph=3).where == "ph"
+    assert electrolyte("K3[Fe(CN)6]").medium == "neutral"
+
+
+@pytest.mark.parametrize("text", ["CrO3", "H2CrO4", "chromic acid"])
+def test_chromic_acid_holds_dichromate(text):
+    made = electrolyte(f"{text}@1 M")
+    assert amounts(made) == pytest.approx({"Cr2O7^2-": 0.5, "H^+": 1.0, "OH^-": 1e-14})
+    assert made.assumptions == ("In acid, chromate ions turn into orange dichromate ions.",)
+    assert made.solution_name == "chromic acid"
+
+
+def test_chromate_and_dichromate_follow_the_medium():
+    made = electrolyte("K2CrO4@0.1 M", "H2SO4@1 M")
+    assert amounts(made)["Cr2O7^2-"] == pytest.approx(0.05)
+    assert amounts(made)["H^+"] == pytest.approx(1.9)
+    assert made.solution_name == "sulfuric acid and potassium dichromate"
+    assert electrolyte("K2CrO4", ph=2).solution_name == "potassium dichromate"
+    alkaline = electrolyte("K2Cr2O7@0.1 M", "NaOH@0.4 M")
+    assert amounts(alkaline)["CrO4^2-"] == pytest.approx(0.2)
+    assert amounts(alkaline)["OH^-"] == pytest.approx(0.2)
+    assert amounts(electrolyte("K2CrO4@0.1 M", "CH3COOH@1 M"))["H^+"] == pytest.approx(0.00426, rel=0.01)
+    assert not electrolyte("K2CrO4").has(ion("Cr2O7^2-").species)
+    assert refusal("K2CrO4", "KI", "H2SO4").code == "does-not-exist"
+
+
+@pytest.mark.parametrize(
+    ("text", "ph"), [("H2SO4@1 M", 13), ("H2SO4", 9), ("HCl@0.01 M", 6), ("NaOH@1 M", 2), ("KOH", 5)]
+)
+def test_a_ph_that_acid_or_alkali_contradicts_is_refused(text, ph):
+    fault = refusal(text, ph=ph)
+    assert (fault.code, fault.where) == ("out-of-range", "ph")
+    assert "contradicts" in fault.detail
+    assert fault.remedy
+
+
+@pytest.mark.parametrize(
+    ("text", "ph"), [("H2SO4@1 M", 0), ("NaOH@1 M", 13), ("CH3COOH@0.1 M", 3), ("HCl", 3)]
+)
+def test_a_ph_that_fits_the_acid_or_alkali_passes(text, ph):
+    assert electrolyte(text, ph=ph).ions
