@@ -49,4 +49,3 @@ def refusal(hosts: Iterable[str], environment: Mapping[str, str]) -> str:
         "Leave out --host to serve this machine only, or put the service in a container that publishes its "
         "port on 127.0.0.1 (see README.md, School IT)."
     )
-

@@ -12,7 +12,6 @@ from marshmallow import RAISE, Schema, ValidationError, fields, validate, valida
 
 from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.element import ELEMENTS
-from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import Species, species
 from ionwright.curricula.concentration import CONCENTRATED, DILUTE, ConcentrationRule
 from ionwright.curricula.faults import CurriculumFileFault
@@ -32,6 +31,7 @@ from ionwright.errors import IonwrightError
 FORMAT = 1
 _LONGEST = 64 * 1024
 _ID = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*\Z")
+_HALIDES = ("Cl^-", "Br^-", "I^-")
 LADDER = "ladder"
 STANDARD_POTENTIAL = "standard-potential"
 BY_POTENTIAL = "by-potential"
@@ -60,13 +60,20 @@ def _is_symbol(symbol: str) -> None:
         raise ValidationError(f"'{symbol}' is not the symbol of an element")
 
 
-def _is_ion(text: str) -> None:
+def _is_halide(text: str) -> None:
     try:
-        known = species(text) in IONS
+        is_halide = species(text).ascii in _HALIDES
     except IonwrightError:
-        known = False
-    if not known:
-        raise ValidationError(f"'{text}' is not an ion of the tables; write it as in Cl^- or SO4^2-")
+        is_halide = False
+    if not is_halide:
+        raise ValidationError(
+            f"'{text}' is not a halide that is discharged from water: {', '.join(_HALIDES)}"
+        )
+
+
+def _each_once(items: list[str]) -> None:
+    if len(set(items)) != len(items):
+        raise ValidationError("an entry stands in the list twice")
 
 
 def _is_electrode(word: str) -> None:
@@ -95,7 +102,11 @@ class _CathodeSchema(_Closed):
 
 class _AnodeSchema(_Closed):
     halides = fields.String(required=True, validate=_one_of(ALWAYS, WHEN_CONCENTRATED, BY_POTENTIAL))
-    halide_ions = fields.List(fields.String(validate=_is_ion), load_default=lambda: ["Cl^-", "Br^-", "I^-"])
+    halide_ions = fields.List(
+        fields.String(validate=_is_halide),
+        load_default=lambda: list(_HALIDES),
+        validate=(validate.Length(min=1), _each_once),
+    )
     active_electrodes = fields.List(fields.String(validate=_is_electrode), load_default=list)
     films = fields.String(load_default="oxygen", validate=_one_of("oxygen", "film"))
 
@@ -123,16 +134,18 @@ class _ConcentrationSchema(_Closed):
     note = fields.String(load_default="")
 
 
+def _forms_field() -> fields.List[str]:
+    return fields.List(
+        fields.String(validate=_one_of("ions", "water")),
+        required=True,
+        validate=(validate.Length(min=1), _each_once),
+    )
+
+
 class _FormsSchema(_Closed):
-    acidic = fields.List(
-        fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1)
-    )
-    neutral = fields.List(
-        fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1)
-    )
-    alkaline = fields.List(
-        fields.String(validate=_one_of("ions", "water")), required=True, validate=validate.Length(min=1)
-    )
+    acidic = _forms_field()
+    neutral = _forms_field()
+    alkaline = _forms_field()
 
 
 class _ConventionsSchema(_Closed):

@@ -7,6 +7,10 @@ class CurriculumFault(IonwrightError):
     """A curriculum that is asked for but not there, or a declaration that cannot be used."""
 
 
+class UnknownCurriculum(CurriculumFault, KeyError):
+    """An id that no curriculum has; a KeyError too, so that the registry keeps the promises of a mapping."""
+
+
 class CurriculumFileFault(CurriculumFault):
     """A declaration with faults: all of them at once, each with its key path.
 

@@ -14,7 +14,7 @@ import pluggy
 
 from ionwright.curricula import hookspecs
 from ionwright.curricula.declaration import is_id, read_declaration
-from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault
+from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault, UnknownCurriculum
 from ionwright.curricula.model import Curriculum
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ class Registry(Mapping[str, Curriculum]):
 
         Raises
         ------
-        CurriculumFault
+        UnknownCurriculum
             Code ``unknown-curriculum``, with near matches in the remedy.
         """
         found = self._curricula.get(id_) or self._curricula.get("-".join(id_[:40].casefold().split()))
@@ -79,7 +79,7 @@ class Registry(Mapping[str, Curriculum]):
             return found
         near = difflib.get_close_matches(id_[:40].casefold(), self._curricula, n=2, cutoff=0.6)
         hint = f"Did you mean {' or '.join(near)}? " if near else ""
-        raise CurriculumFault(
+        raise UnknownCurriculum(
             "unknown-curriculum",
             f"There is no curriculum '{id_[:40]}' here.",
             where="curriculum",

@@ -93,21 +93,19 @@ def _apply(rules: tuple[DischargeRule, ...], situation: Situation, curriculum: C
                 gathered = _with_other_answer(gathered, ruling, rules[place + 1 :], situation, curriculum)
             return _decided(situation.competition, gathered, ruling.chosen)
         if ruling.ruled_out:
-            out = {remark.process for remark in ruling.ruled_out}
-            situation = replace(situation, remaining=tuple(p for p in situation.remaining if p not in out))
+            situation = situation.without({remark.process for remark in ruling.ruled_out})
     raise CurriculumFault(
         "no-decision", f"No rule of {curriculum.id} decides the {situation.competition.electrode}."
     )
 
 
 def _gather(so_far: Ruling, ruling: Ruling) -> Ruling:
-    return replace(
-        so_far,
+    return Ruling(
+        because=so_far.because + ruling.because,
         ruled_out=so_far.ruled_out + ruling.ruled_out,
         also_accepted=so_far.also_accepted + ruling.also_accepted,
         is_contested=so_far.is_contested or ruling.is_contested,
         assumptions=so_far.assumptions + ruling.assumptions,
-        because=so_far.because + ruling.because,
     )
 
 
@@ -119,10 +117,10 @@ def _with_other_answer(
     curriculum: Curriculum,
 ) -> Ruling:
     """Add what the later rules would have chosen without the process that this rule chose."""
-    rest = tuple(p for p in situation.remaining if p != ruling.chosen)
-    if not rest:
+    rest = situation.without({ruling.chosen})
+    if not rest.remaining:
         return gathered
-    other = _apply(later, replace(situation, remaining=rest), curriculum)
+    other = _apply(later, rest, curriculum)
     if other.chosen is None:
         return gathered
     return replace(gathered, also_accepted=(*gathered.also_accepted, Remark(other.chosen, ruling.otherwise)))

@@ -195,13 +195,26 @@ def test_what_was_read_cannot_be_changed() -> None:
             '"always"',
             '"always"\nhalide_ions = ["Cl-", "chloride"]',
             "anode.halide_ions.1",
-            "'chloride' is not an ion",
+            "'chloride' is not a halide",
         ),
         (
             '"always"',
             '"always"\nhalide_ions = ["NaCl"]',
             "anode.halide_ions.0",
-            "'NaCl' is not an ion of the tables",
+            "'NaCl' is not a halide",
+        ),
+        (
+            '"always"',
+            '"always"\nhalide_ions = ["F^-"]',
+            "anode.halide_ions.0",
+            "'F^-' is not a halide that is discharged from water",
+        ),
+        ('"always"', '"always"\nhalide_ions = []', "anode.halide_ions", "Shorter than minimum length 1"),
+        (
+            '"always"',
+            '"always"\nhalide_ions = ["Cl^-", "Cl^-"]',
+            "anode.halide_ions",
+            "stands in the list twice",
         ),
         (
             '"always"',

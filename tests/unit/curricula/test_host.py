@@ -317,3 +317,10 @@ def test_a_registry_is_a_mapping_in_the_order_of_its_ids() -> None:
 )
 def test_capitals_and_spaces_in_an_id_are_forgiven(asked: str, found: str) -> None:
     assert load_curricula()[asked].id == found
+
+
+def test_the_registry_keeps_the_promises_of_a_mapping() -> None:
+    registry = load_curricula()
+    assert registry.get("no such course") is None
+    assert "no such course" not in registry
+    assert list(registry) == ["a-level", "gcse", "igcse"]

@@ -107,7 +107,7 @@ class Ladder:
     def _why_not_beside_metal(self, process: ElectrodeProcess, name: str) -> str:
         if process.kind is Kind.HYDROGEN:
             return f"Hydrogen is above {name} in the reactivity series, so hydrogen ions stay in solution."
-        if process.metal and process.metal != name and metal(process.metal) != name:
+        if process.metal and metal(process.metal) != name:
             return (
                 f"{sentence_start(metal(process.metal))} is above {name} in the reactivity series, "
                 f"so {ions(process.reactant)} stay in solution."

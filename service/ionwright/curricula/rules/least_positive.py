@@ -46,12 +46,11 @@ class LeastPositive:
         contest = [(_oxidation_potential(p, medium), p) for p in situation.entrants()]
         lowest_V, chosen = min(contest, key=lambda pair: (round(pair[0], 2), pair[1].kind is not Kind.OXYGEN))
         if chosen.kind is not Kind.OXYGEN:
-            return self._ruling(chosen, lowest_V, situation, (), ())
+            return self._ruling(chosen, lowest_V, situation, ())
         chloride = next((p for _, p in contest if p.reactant == species("Cl^-")), None)
         if chloride and medium != ALKALINE:
             return self._chloride(chloride, chosen, situation)
         ties = [p for e, p in contest if p is not chosen and abs(e - lowest_V) <= _TIE_V]
-        ties += [p for e, p in contest if p is not chosen and p not in ties and e < lowest_V]
         accepted = tuple(
             Remark(
                 p,
@@ -59,7 +58,7 @@ class LeastPositive:
             )
             for p in ties
         )
-        return self._ruling(chosen, lowest_V, situation, accepted, ())
+        return self._ruling(chosen, lowest_V, situation, accepted)
 
     def _chloride(self, chloride: ElectrodeProcess, oxygen: ElectrodeProcess, situation: Situation) -> Ruling:
         reading = self.concentration.read(situation.cell, chloride.reactant)
@@ -104,7 +103,6 @@ class LeastPositive:
         lowest_V: float,
         situation: Situation,
         accepted: tuple[Remark, ...],
-        assumptions: tuple[str, ...],
     ) -> Ruling:
         medium = situation.cell.medium
         others = [p for p in situation.remaining if p is not chosen]
@@ -123,7 +121,6 @@ class LeastPositive:
             ruled_out=tuple(Remark(p, _why_not_oxidised(p, chosen, situation.cell.medium)) for p in others),
             also_accepted=accepted,
             is_contested=bool(accepted),
-            assumptions=assumptions,
         )
 
 
