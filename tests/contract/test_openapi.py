@@ -22,6 +22,8 @@ from ionwright.chemistry.electrolytes import known_electrolytes
 
 FOLDER = Path(__file__).resolve().parents[2] / "openapi"
 OPERATIONS = {
+    "checkHalfEquation",
+    "checkHalfEquationBatch",
     "getCurriculum",
     "getHealth",
     "getReadiness",
@@ -107,7 +109,15 @@ def test_requests_are_closed_and_answers_are_open(document: dict[str, Any]) -> N
         for name, schema in document["components"]["schemas"].items()
         if schema.get("additionalProperties") is False
     }
-    assert closed == {"PredictionRequest", "BatchRequest", "Ingredient", "Quantity"}
+    assert closed == {
+        "PredictionRequest",
+        "BatchRequest",
+        "CheckRequest",
+        "CheckBatchRequest",
+        "QuestionCell",
+        "Ingredient",
+        "Quantity",
+    }
 
 
 def test_every_shape_says_what_it_is(document: dict[str, Any]) -> None:

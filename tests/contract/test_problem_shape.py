@@ -12,7 +12,7 @@ from ionwright.api.problems import Fault, Problem, json_pointer
 from ionwright.errors import IonwrightError
 
 SERVICE = Path(__file__).resolve().parents[2] / "service" / "ionwright"
-REFUSALS = {"FormulaError", "UnknownSpecies", "CellRefused", "CurriculumFault", "IonwrightError"}
+REFUSALS = {"FormulaError", "UnknownSpecies", "CellRefused", "CurriculumFault", "IonwrightError", "MarkingFault"}
 NEVER_SENT = {
     # they stop the start of the service, or set a file aside
     "bad-setting",

@@ -10,10 +10,12 @@ from ionwright.api.answers import AnswerStore
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
 from ionwright.api.front import LONGEST_IN_FRONT, PredictionsInFront
+from ionwright.api.marking_desk import MarkingDesk
 from ionwright.api.pages import pages_blueprint
 from ionwright.api.predictor import Predictor
 from ionwright.api.resources.batches import add_batches
 from ionwright.api.resources.curricula import curricula_blueprint
+from ionwright.api.resources.half_equation_checks import half_equation_checks_blueprint
 from ionwright.api.resources.health import health_blueprint
 from ionwright.api.resources.pick_lists import pick_lists_blueprint
 from ionwright.api.resources.predictions import predictions_blueprint
@@ -62,4 +64,10 @@ def _blueprints(settings: Settings, predictor: Predictor) -> Iterable[Blueprint]
     predictions = predictions_blueprint(predictor, settings)
     add_batches(predictions, predictor, settings)
     registry = predictor.registry
-    return (predictions, curricula_blueprint(registry), pick_lists_blueprint(), health_blueprint(registry))
+    return (
+        predictions,
+        half_equation_checks_blueprint(MarkingDesk(registry), settings),
+        curricula_blueprint(registry),
+        pick_lists_blueprint(),
+        health_blueprint(registry),
+    )

@@ -229,6 +229,32 @@ _KINDS = (
         "The curriculum is not known",
         "No curriculum with this id is loaded. GET /v1/curricula lists those that are.",
     ),
+    # --- questions against which no answer can be marked
+    ProblemKind(
+        "expectation-missing",
+        422,
+        "No half-equation is expected",
+        "A question needs a cell with an electrode, or at least one half-equation that is right.",
+    ),
+    ProblemKind(
+        "expectation-unbalanced",
+        422,
+        "The expected half-equation does not balance",
+        "The half-equation that answers are to be compared with has different atoms or charges on its sides.",
+    ),
+    ProblemKind(
+        "expectation-without-electrons",
+        422,
+        "The expected line is no half-equation",
+        "The line that answers are to be compared with holds no electrons. Write what happens at one electrode.",
+    ),
+    ProblemKind(
+        "expectation-undecided",
+        422,
+        "The course does not decide this electrode",
+        "The rules of the curriculum do not say what happens at the electrode, so no answer can be marked against"
+        " them. Choose another curriculum, or give the half-equation that you expect.",
+    ),
     # --- faults of an installed curriculum, which its maintainers have to mend
     ProblemKind(
         "impossible-choice",

@@ -93,7 +93,7 @@ def read_prediction_request(data: object, *, source: str = "body") -> Prediction
         note_unknown_fields(data, (), FIELDS, faults, OTHER_WORDS)
     cell = _read_cell(data, faults)
     curriculum = _read_curriculum(data, faults)
-    notations = _read_notations(data["notation"], faults) if "notation" in data else None
+    notations = read_notations(data["notation"], faults) if "notation" in data else None
     if "language" in data:
         read_choice(data["language"], ("language",), LANGUAGES, faults)
     if faults:
@@ -187,7 +187,8 @@ def _read_curriculum(data: dict[str, Any], faults: list[Fault]) -> str:
     return ""
 
 
-def _read_notations(value: Any, faults: list[Fault]) -> frozenset[str] | None:
+def read_notations(value: Any, faults: list[Fault]) -> frozenset[str] | None:
+    """Notations in which equations are wanted; None for all of them."""
     path: Path = ("notation",)
     if type(value) is str:
         words: list[Any] = [word.strip() for word in value.split(",")]
