@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import sys
 from typing import TYPE_CHECKING, Any
 
 import click
 
+from ionwright.cli.cell_options import described, text_at
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
+from ionwright.cli.terminal import width, write
 
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import CellDescription
-    from ionwright.chemistry.electrolyte import Ingredient
     from ionwright.teaching import Prediction
 
 _EXAMPLES = """\b
@@ -20,20 +20,6 @@ Examples:
       --cathode steel --anode nickel --curriculum gcse
   ionwright predict "NaCl@0.5 mol/dm3" "KI@0.1 mol/dm3" --curriculum a-level
 """
-# for terminals that show ASCII only; what is left after this becomes a question mark
-_PLAIN = str.maketrans(
-    {
-        **dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789", strict=True)),
-        "⁺": "+",
-        "⁻": "-",
-        "−": "-",
-        "–": "-",
-        "→": "->",
-        "·": ".",
-        "°": " deg",
-        "’": "'",
-    }
-)
 
 
 @click.command(short_help="Predict what happens in a cell.", epilog=_EXAMPLES)
@@ -61,9 +47,9 @@ def predict(
     from ionwright.errors import IonwrightError  # noqa: PLC0415 -- `ionwright --help` must be quick
 
     try:
-        prediction = _predicted(_described(substances, options), curriculum)
+        prediction = _predicted(described(substances, options), curriculum)
     except IonwrightError as refusal:
-        given = _given(refusal.where, substances, options | {"curriculum": curriculum})
+        given = text_at(refusal.where, substances, options | {"curriculum": curriculum})
         tell_refusal(refusal, given)
         context.exit(REFUSED)
     from ionwright.teaching import prediction_document  # noqa: PLC0415
@@ -76,22 +62,7 @@ def predict(
     else:
         from ionwright.cli.layout import laid_out  # noqa: PLC0415
 
-        _write(laid_out(document, width=_width()))
-
-
-def _described(substances: tuple[str, ...], options: dict[str, Any]) -> CellDescription:
-    from ionwright.chemistry.cell import CellDescription  # noqa: PLC0415
-
-    electrolyte = tuple(_ingredient(text, options["concentration"]) for text in substances)
-    conditions = {name: value for name, value in options.items() if name != "concentration"}
-    return CellDescription(electrolyte=electrolyte, **conditions)
-
-
-def _ingredient(text: str, shared: str | None) -> Ingredient:
-    from ionwright.chemistry.electrolyte import Ingredient  # noqa: PLC0415
-
-    substance, at, own = text.partition("@")
-    return Ingredient(substance.strip(), own.strip() if at else shared)
+        write(laid_out(document, width=width()))
 
 
 def _predicted(cell: CellDescription, curriculum_id: str) -> Prediction:
@@ -106,31 +77,3 @@ def _predicted(cell: CellDescription, curriculum_id: str) -> Prediction:
         predict_cell(cell, next(iter(registry.values())))
         raise
     return predict_cell(cell, curriculum)
-
-
-def _given(where: str, substances: tuple[str, ...], options: dict[str, Any]) -> str:
-    """Text of the command line that a refusal is about."""
-    parts = where.split("/")
-    if parts[0] == "electrolyte" and len(parts) > 1 and parts[1].isdigit():
-        substance, at, own = substances[int(parts[1])].partition("@")
-        if parts[-1] != "concentration":
-            return substance.strip()
-        return own.strip() if at else str(options.get("concentration") or "")
-    value = options.get(parts[0])
-    return "" if value is None else str(value)
-
-
-def _width() -> int:
-    from shutil import get_terminal_size  # noqa: PLC0415
-
-    return max(40, min(get_terminal_size((88, 24)).columns, 110))
-
-
-def _write(text: str) -> None:
-    """Write to the terminal, in ASCII where it shows no more: never an end with a traceback."""
-    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
-    try:
-        text.encode(encoding)
-    except UnicodeEncodeError:
-        text = text.translate(_PLAIN).encode(encoding, errors="replace").decode(encoding)
-    click.echo(text)
