@@ -14,10 +14,11 @@ from ionwright.chemistry.ion import IONS, ion
 from ionwright.chemistry.ionic_compound import WATER, Compound, compound_from, compound_of, molar_mass
 from ionwright.chemistry.ionic_formula import IonicUnit, neutral_unit, reduced
 from ionwright.chemistry.label import StateWord, read_label
-from ionwright.chemistry.nomenclature import normalised_name, unit_of_name
+from ionwright.chemistry.nomenclature import normalised_name, refuse_unknown_charge, unit_of_name
 from ionwright.chemistry.not_electrolytes import MoleculesOnly, refusal_of_formula, refusal_of_name
 from ionwright.chemistry.recasing import recasings
 from ionwright.chemistry.tables import read_table
+from ionwright.chemistry.typed_ions import compound_of_typed_ions
 from ionwright.chemistry.unresolved import EXAMPLES, near_names, refusal_of_unresolved, unknown_name
 
 __all__ = [
@@ -74,10 +75,16 @@ _TAKEN_BY_HYDROGEN: Final = (ion("O^2-"), ion("N^3-"))
 
 def _acid_formulas() -> dict[str, Compound]:
     return {
-        spelling: compound_from(reduced([(_HYDROGEN, -one.charge), (one, 1)]))
+        spelling: _spelled_acid(compound_from(reduced([(_HYDROGEN, -one.charge), (one, 1)])), spelling)
         for one in IONS.values()
         for spelling in one.acid_spellings
     }
+
+
+def _spelled_acid(acid: Compound, spelling: str) -> Compound:
+    """The acid; an anhydride such as CrO3 keeps its formula, for its molar mass is another."""
+    same = read_formula(spelling).composition == read_formula(acid.formula).composition
+    return acid if same else replace(acid, formula=spelling)
 
 
 _ACID_FORMULAS: Final = _acid_formulas()
@@ -216,6 +223,7 @@ def _read(text: str) -> tuple[Compound, str]:
         named = unit_of_name(text)
         if named is not None:
             return compound_from(named.unit), named.assumption
+        refuse_unknown_charge(name)
     return _read_formula_text(text)
 
 
@@ -228,6 +236,9 @@ def _read_formula_text(text: str) -> tuple[Compound, str]:
     try:
         formula = read_formula(text)
     except FormulaError as error:
+        salt = compound_of_typed_ions(text)
+        if salt is not None:
+            return salt, f'"{text}" is read as {salt.formula}.'
         fault = error
     else:
         compound = _compound_of_formula(formula)

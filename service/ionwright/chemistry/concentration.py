@@ -93,7 +93,7 @@ def _units() -> dict[str, tuple[str, float]]:
 
 _UNITS: Final = _units()
 _LOWER: Final = {unit.lower(): meaning for unit, meaning in _UNITS.items() if unit not in _MOLAR}
-_SUPPORTED: Final = "Units that are understood: mol/dm3, mol/L, M, mmol/dm3, mol/m3, g/dm3, g/L, g/100 cm3."
+_SUPPORTED: Final = "Units that are understood: mol/dm³, mol/L, M, mmol/dm³, mol/m³, g/dm³, g/L, g/100 cm³."
 
 
 def _refuse(detail: str, *, position: int | None = None, remedy: str = _EXAMPLE) -> Never:
@@ -202,7 +202,7 @@ def _check_number(size: float, kind: str) -> None:
     if size < _MIN:
         _refuse("So little is dissolved that it could not carry a current.", position=0)
     if size > (MAX_MOL_DM3 if kind == "mol" else _MAX_G_DM3):
-        limit = f"{MAX_MOL_DM3:g} mol/dm3" if kind == "mol" else f"{_MAX_G_DM3:g} g/dm3"
+        limit = f"{MAX_MOL_DM3:g} mol/dm³" if kind == "mol" else f"{_MAX_G_DM3:g} g/dm³"
         _refuse(f"No solution in water is stronger than about {limit}.", position=0)
 
 
@@ -227,7 +227,7 @@ def concentration_of(compound: Compound, given: Concentration) -> Concentration:
     if mass is None:
         _refuse(
             f"The molar mass of {compound.formula} is not in the tables.",
-            remedy="Give the concentration in mol/dm3.",
+            remedy="Give the concentration in mol/dm³.",
         )
     _check_number(given.g_dm3 / mass, "mol")
     return replace(given, mol_dm3=given.g_dm3 / mass)

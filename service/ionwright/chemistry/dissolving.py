@@ -27,7 +27,7 @@ _PURE_WATER: Final = (
     "carry the current."
 )
 _LENIENCE: Final = 1.2
-"""A concentration is refused only if it clearly exceeds what dissolves: molality and concentration differ a little."""
+"""A salt is refused only if it clearly exceeds what dissolves: molality and concentration differ a little."""
 
 
 class DissolvedIons(NamedTuple):
@@ -189,11 +189,12 @@ def check_amount(compound: Compound, concentration: Concentration | None) -> Non
     if concentration is None or concentration.mol_dm3 is None:
         return
     most = saturated_mol_kg(compound)
-    if most is not None and concentration.mol_dm3 > _LENIENCE * most:
+    lenience = 1.0 if compound.formula in STRONGEST else _LENIENCE
+    if most is not None and concentration.mol_dm3 > lenience * most:
         raise CellRefused(
             "bad-concentration",
-            f"So much {compound.name} does not dissolve: the strongest solution holds about {most:.3g} mol/dm3.",
-            remedy=f"Give a concentration of at most {most:.3g} mol/dm3.",
+            f"So much {compound.name} does not dissolve: the strongest solution holds about {most:.3g} mol/dm³.",
+            remedy=f"Give a concentration of at most {most:.3g} mol/dm³.",
         )
 
 

@@ -46,8 +46,6 @@ class Ion:
         The usual look of about 0.1 mol/dm3 in water, as one short phrase.
     medium
         "alkaline" if solutions of the ion are, because it needs ammonia, alkali or cyanide beside it; else empty.
-    in_melt
-        Formulas of the ions that stand for it in a melt; empty if it stays whole.
     plates
         How readily it is discharged from water: never, rarely, sometimes, concentration, usually, redox, molten only.
     spectator
@@ -81,7 +79,6 @@ class Ion:
     written_first: bool = False
     colour: str = "colourless"
     medium: str = ""
-    in_melt: tuple[str, ...] = ()
     plates: str = "never"
     spectator: bool = False
     in_water: str = ""
@@ -144,7 +141,6 @@ def _from_row(row: dict[str, Any]) -> Ion:
         written_first=row.get("written_first", False),
         colour=row["colour"],
         medium=row.get("medium", ""),
-        in_melt=tuple(row.get("in_melt", ())),
         plates=row["plates"],
         spectator=row.get("spectator", False),
         in_water=row["in_water"],

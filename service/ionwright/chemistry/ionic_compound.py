@@ -167,13 +167,21 @@ def _name_text(ions: Counted, water: int) -> str:
     if positive == [_HYDROGEN] and len(negative) == 1 and negative[0].acid_name:
         name = negative[0].acid_name
     else:
-        name = " ".join(one.stem for one in positive + negative)
+        name = " ".join([*_positive_stems(positive), *(one.stem for one in negative)])
     if not water:
         return name
     if water < len(_WATERS):
         prefix = _WATERS[water]
         return f"{name} {prefix}hydrate"
     return f"{name} {water}-water"
+
+
+def _positive_stems(ions: list[Ion]) -> list[str]:
+    """The words for positive ions; two ions of one metal share a word, as in iron(II,III)."""
+    if len(ions) == 2 and ions[0].element and ions[0].element == ions[1].element:
+        low, high = (one.stem.partition("(") for one in ions)
+        return [f"{low[0]}({low[2].rstrip(')')},{high[2]}"]
+    return [one.stem for one in ions]
 
 
 def _without_acid_anions(ions: Counted) -> Counted:

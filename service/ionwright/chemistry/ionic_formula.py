@@ -114,12 +114,14 @@ def _first_pieces(
     run = ""
     for length in range(min(_MAX_RUN, len(parts) - start), 0, -1):
         run = "".join(texts[start : start + length])
-        if run in _SPELLED:
+        if length > 1 and run in _SPELLED:
             yield length, (run, 1)
     part = parts[start]
     inside = part.symbol if isinstance(part, Atom) else "".join(inner.text for inner in part.parts)
     if inside != run and inside in _SPELLED:
-        yield 1, (inside, part.count)
+        yield 1, (inside, part.count)  # before the ion of several atoms: AuI3 holds no triiodide
+    if run in _SPELLED:
+        yield 1, (run, 1)
 
 
 def neutral_unit(formula: Formula) -> IonicUnit | None:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from ionwright.chemistry.species import Species
 
-__all__ = ["MELTS", "Melt", "flux_ions", "flux_note", "is_molten_only_in_mixture", "melt_of"]
+__all__ = ["MELTS", "Melt", "dissolved_in", "flux_ions", "flux_note", "is_molten_only_in_mixture", "melt_of"]
 
 Outcome = Literal["melts", "decomposes", "molecular"]
 
@@ -36,6 +36,10 @@ class Melt:
         Melting point [degC]; None without a figure.
     note
         A sentence to tell with the answer; may be empty.
+    solvent_only
+        Whether the melt only serves to dissolve what is electrolysed in it.
+    beyond
+        Why the melt, although it conducts, is not answered, as the end of a sentence; empty if it is.
     source
         Key into ``sources.toml``.
     estimated_emf_V, literature_emf_V
@@ -49,6 +53,8 @@ class Melt:
     tells: str = ""
     melts_C: float | None = None
     note: str = ""
+    solvent_only: bool = False
+    beyond: str = ""
     source: str = ""
     estimated_emf_V: float | None = None
     literature_emf_V: float | None = None
@@ -69,6 +75,8 @@ def _melt(row: dict[str, Any]) -> Melt:
         tells=row.get("tells", ""),
         melts_C=row.get("melts_C"),
         note=row.get("note", ""),
+        solvent_only=row.get("solvent_only", False),
+        beyond=row.get("beyond", ""),
         source=row["source"],
         estimated_emf_V=emf.get("estimate"),
         literature_emf_V=emf.get("literature"),
@@ -175,6 +183,19 @@ def flux_note(compounds: Iterable[Compound]) -> tuple[str, float | None]:
     """
     found = _fluxes({one.formula for one in compounds})
     return (found[0].note, found[0].working_C) if found else ("", None)
+
+
+def dissolved_in(solvent: Compound) -> tuple[str, ...]:
+    """Return the formulas of what is electrolysed in a molten solvent salt, the usual one first.
+
+    Parameters
+    ----------
+    solvent
+        A salt such as cryolite.
+    """
+    return tuple(
+        one for flux in _FLUXES if solvent.formula in flux.solvents for one in sorted(flux.dissolved)
+    )
 
 
 def is_molten_only_in_mixture(compound: Compound, others: Collection[Compound]) -> bool:

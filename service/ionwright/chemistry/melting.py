@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.ionic_compound import WATER, Compound
-from ionwright.chemistry.melt import flux_note, is_molten_only_in_mixture, melt_of
+from ionwright.chemistry.melt import Melt, dissolved_in, flux_note, is_molten_only_in_mixture, melt_of
 
 if TYPE_CHECKING:
     from ionwright.chemistry.ion import Ion
@@ -63,11 +63,23 @@ def melted(compounds: tuple[Compound, ...]) -> Melted:
         if compounds[0].formula == _ALUMINA:
             working_C = _IN_CRYOLITE_C
             assumptions = (_ALUMINA_ASSUMPTION,)
-    ions = tuple(dict.fromkeys(one for c in compounds for one, _ in c.lattice_ions))
+    ions = dict.fromkeys(one for c in compounds for one, _ in c.lattice_ions)
     ordered = tuple(sorted(ions, key=lambda one: one.charge < 0))
     if note:
         notes = [note]  # what the salts do alone does not hold in the mixture
     return Melted(ordered, working_C, assumptions, tuple(dict.fromkeys(one for one in notes if one)))
+
+
+def _check_solvent(compound: Compound, melt: Melt, others: tuple[Compound, ...]) -> None:
+    formulas = dissolved_in(compound)
+    if not any(one.formula in formulas for one in others):
+        raise CellRefused(
+            "not-an-electrolyte",
+            f"{melt.note} Alone it is only the solvent.",
+            remedy=f"Ask for {formulas[0]}, which is dissolved in it."
+            if formulas
+            else "Add what it dissolves.",
+        )
 
 
 def _check(compound: Compound, others: tuple[Compound, ...]) -> str:
@@ -92,6 +104,14 @@ def _check(compound: Compound, others: tuple[Compound, ...]) -> str:
             remedy=f"Ask for the anhydrous salt, {compound.anhydrous_formula}.",
         )
     melt = melt_of(compound)
+    if melt.solvent_only:
+        _check_solvent(compound, melt, others)
+    if melt.beyond:
+        raise CellRefused(
+            "not-an-electrolyte",
+            f"{name} melts and conducts, but it is no electrolyte for a school: {melt.beyond}.",
+            remedy="Ask for a melt of simple ions, such as molten PbBr2 or NaCl.",
+        )
     if melt.outcome == "melts":
         return melt.note
     if is_molten_only_in_mixture(compound, others):

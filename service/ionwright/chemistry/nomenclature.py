@@ -4,13 +4,27 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.element import ELEMENTS, find_element
+from ionwright.chemistry.faults import CellRefused
+from ionwright.chemistry.formula import read_formula
 from ionwright.chemistry.ion import IONS, USUAL_CHARGES, Ion, ion, stem_without_numeral
-from ionwright.chemistry.ionic_formula import IonicUnit, reduced
+from ionwright.chemistry.ionic_compound import compound_from
+from ionwright.chemistry.ionic_formula import IonicUnit, neutral_unit, reduced
 
-__all__ = ["ACID_NAMES", "NamedUnit", "normalised_name", "shown_name", "unit_of_name"]
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+__all__ = [
+    "ACID_NAMES",
+    "NamedUnit",
+    "ion_of_name",
+    "normalised_name",
+    "refuse_unknown_charge",
+    "shown_name",
+    "unit_of_name",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +53,8 @@ _SPELLINGS: Final = (("sulph", "sulf"), ("aluminum", "aluminium"), ("cesium", "c
                      ("‑", "-"), ("–", "-"), ("—", "-"))  # fmt: skip
 _SPACED_NUMERAL: Final = re.compile(r"[\s-]*\(\s*(vii|vi|iv|v|iii|ii|i)\s*\)")
 _LOOSE_NUMERAL: Final = re.compile(r"(?<=[a-z])[\s-]+(vii|vi|iv|v|iii|ii|i)(?=[\s-])")
-_CHARGE_NUMBER: Final = re.compile(r"\s*\(\s*([1-7])\s*\+\s*\)")
+_CHARGE_NUMBER: Final = re.compile(r"\s*\(\s*([1-7])\s*\+?\s*\)")
+_TWO_NUMERALS: Final = re.compile(r"\s*\(\s*(iii|ii|i|iv|v)\s*[,/]\s*(vii|vi|iv|v|iii|ii)\s*\)")
 _AFTER_NUMERAL: Final = re.compile(r"\)[\s-]*(?=[a-z])")
 _HYDRATE: Final = re.compile(
     r"[\s-]+(?:(mono|di|tri|tetra|penta|hexa|hepta|octa|nona|deca|undeca|dodeca)hydrate|(\d{1,2})[\s-]?(?:water|hydrate))$"
@@ -62,6 +77,7 @@ def normalised_name(text: str) -> str:
     for other, ours in _SPELLINGS:
         name = name.replace(other, ours)
     name = _CHARGE_NUMBER.sub(lambda match: f"({_NUMERALS[int(match[1])]})", name)
+    name = _TWO_NUMERALS.sub(r"(\1,\2)", name)
     name = _LOOSE_NUMERAL.sub(r"(\1)", name)
     name = _SPACED_NUMERAL.sub(r"(\1)", name)
     return _AFTER_NUMERAL.sub(_space_unless_stem_goes_on, name)
@@ -90,6 +106,9 @@ _BY_ELEMENT: Final = {
     (one.element, one.charge): one for one in IONS.values() if one.element and one.species.atoms[0][1] == 1
 }
 _BARE: Final = {ELEMENTS[symbol].name: symbol for symbol in USUAL_CHARGES}
+_OXIDE: Final = ion("O^2-")
+_JOINT_NUMERALS: Final = re.compile(r"^([a-z]+)\(([ivx]+),([ivx]+)\)$")
+_CHARGED_METAL: Final = re.compile(r"^([a-z]+)\(([ivx]+|\d{1,2})\)\s?([a-z() -]+)$")
 _TUTTON: Final = ion("SO4^2-")
 _HYDROGEN: Final = ion("H^+")
 
@@ -144,23 +163,30 @@ def _negative(name: str) -> tuple[Ion | None, int | None]:
 
 
 def _with_positive(words: list[str], anion: Ion, anions: int | None) -> NamedUnit | None:
-    if len(words) == 1 and "-" in words[0]:
-        words = words[0].split("-")
+    words = _single_words(words)
     cations: list[Ion] = []
+    told: dict[Ion, int] = {}
     assumed = ""
     for word in words:
-        one = _positive(word)
-        metal, number = _bare_metal(word)
-        if one is None and metal:
+        one, number = _positive(word)
+        if one is None:
+            metal, number = _bare_metal(word)
+            if not metal:
+                return None
             one = _of_usual_charge(metal, number, anion, anions)
+            if number and anions and (mixed := _of_two_charges(metal, number, anion, anions)) is not None:
+                return NamedUnit(mixed)
             if one is not None and not anions and not number:
                 assumed = word
         if one is None:
             return None
         cations.append(one)
+        told[one] = number
     if not cations or len(cations) > 2 or (_HYDROGEN in cations and not _may_follow_hydrogen(anion)):
         return None
-    unit = _balanced(cations, anion)
+    mixed = _mixed_oxide(cations, anion)
+    unit = mixed or _balanced(cations, anion)
+    _check_numbers(unit, {**told, anion: anions or 0})
     return NamedUnit(unit, _assumption(assumed, cations, anion) if assumed else "")
 
 
@@ -173,14 +199,101 @@ def _may_follow_hydrogen(anion: Ion) -> bool:
     )
 
 
-def _positive(word: str) -> Ion | None:
+def _single_words(words: list[str]) -> list[str]:
+    """One word per positive ion: "iron(ii,iii)" names two, and so does "ammonium-nickel"."""
+    if len(words) != 1:
+        return words
+    match = _JOINT_NUMERALS.match(words[0])
+    if match:
+        return [f"{match[1]}({match[2]})", f"{match[1]}({match[3]})"]
+    return words[0].split("-")
+
+
+def _positive(word: str) -> tuple[Ion | None, int]:
+    """The positive ion, and the number a prefix gives: 2 in disodium."""
     if word in _POSITIVE and word not in _BARE:
-        return _POSITIVE[word]
-    for prefix in _PREFIXES:
+        return _POSITIVE[word], 0
+    for prefix, number in _PREFIXES.items():
         rest = word[len(prefix) :]
         if word.startswith(prefix) and rest in _POSITIVE and "(" not in rest:
-            return _POSITIVE[rest]
-    return None
+            return _POSITIVE[rest], number
+    return None, 0
+
+
+def _check_numbers(unit: IonicUnit, told: Mapping[Ion, int]) -> None:
+    """Refuse a name whose prefixes contradict the charges, such as sodium dichloride."""
+    if all(not told.get(one) or told[one] == count for one, count in unit.ions):
+        return
+    right = compound_from(unit)
+    raise CellRefused(
+        "charges-do-not-cancel",
+        f"The numbers in the name do not fit the charges of the ions, which combine as {right.formula}.",
+        remedy=f'Write "{right.name}", or the formula {right.formula}.',
+    )
+
+
+def _of_two_charges(metal: str, number: int, anion: Ion, anions: int) -> IonicUnit | None:
+    """An oxide whose metal has two charges, by its numbers: triiron tetraoxide."""
+    if anion is not _OXIDE:
+        return None
+    unit = neutral_unit(read_formula(f"{metal}{number}O{anions}"))
+    return unit if unit and len(unit.ions) == 3 else None
+
+
+def _mixed_oxide(cations: list[Ion], anion: Ion) -> IonicUnit | None:
+    """The oxide M3O4 of one metal with two charges, such as iron(II,III) oxide."""
+    if len(cations) != 2 or anion is not _OXIDE or cations[0].element != cations[1].element:
+        return None
+    unit = neutral_unit(read_formula(f"{cations[0].element}3O4"))
+    return unit if unit and {one for one, _ in unit.ions} == {*cations, anion} else None
+
+
+def ion_of_name(text: str) -> Ion | None:
+    """Return the ion that a name with the word "ion" means, such as ``"copper(II) ions"``; None if it means none.
+
+    Parameters
+    ----------
+    text
+        A name in any case.
+    """
+    name = normalised_name(text)
+    stem = name.removesuffix("s").removesuffix(" ion")
+    if stem == name or stem == name.removesuffix("s"):
+        return None
+    if stem in _BARE:
+        return _BY_ELEMENT.get((_BARE[stem], USUAL_CHARGES[_BARE[stem]][0]))
+    return _POSITIVE.get(stem) or _NEGATIVE.get(stem)
+
+
+def refuse_unknown_charge(name: str) -> None:
+    """Refuse a name that gives a metal a charge it does not have, such as copper(V) sulfate.
+
+    Parameters
+    ----------
+    name
+        A name as `normalised_name` returns it; any other name passes.
+
+    Raises
+    ------
+    CellRefused
+        The metal has no such ion (``does-not-exist``).
+    """
+    match = _CHARGED_METAL.match(name)
+    element = find_element(match[1]) if match else None
+    if match is None or element is None:
+        return
+    known = [one for (symbol, _), one in sorted(_BY_ELEMENT.items()) if symbol == element.symbol]
+    if not known or any(name.startswith(f"{stem} ") for one in known for stem in _stems(one)):
+        return
+    names = " and ".join(one.stem for one in known if not one.unstable) or known[0].stem
+    anion, _ = _negative(match[3])
+    usual = _BY_ELEMENT.get((element.symbol, USUAL_CHARGES.get(element.symbol, (0, {}))[0]), known[0])
+    remedy = f'Did you mean "{usual.stem} {anion.stem}"?' if anion else f"Name a salt of {usual.stem}."
+    raise CellRefused(
+        "does-not-exist",
+        f"{match[1].capitalize()} has no ion of charge {match[2].upper()} in its salts; the tables know {names}.",
+        remedy=remedy,
+    )
 
 
 def _bare_metal(word: str) -> tuple[str, int]:
@@ -221,7 +334,7 @@ def _balanced(cations: list[Ion], anion: Ion) -> IonicUnit:
     return reduced([*ions, (anion, positive * factor // -anion.charge)])
 
 
-_SHOWN_NUMERAL: Final = re.compile(r"\((?:vii|vi|iv|v|iii|ii|i)\)")
+_SHOWN_NUMERAL: Final = re.compile(r"\((?:vii|vi|iv|v|iii|ii|i)(?:,(?:vii|vi|iv|v|iii|ii))?\)")
 
 
 def shown_name(name: str) -> str:

@@ -200,7 +200,11 @@ def _clash(row: dict[str, Any]) -> _Clash:
     )
 
 
-_CLASHES: Final = {pair: clash.reason for clash in map(_clash, _TABLE["clash"]) for pair in clash.pairs}
+_CLASHES: Final = {
+    (one, other): clash.reason.format(first=ion(one.ascii).name, second=ion(other.ascii).name)
+    for clash in map(_clash, _TABLE["clash"])
+    for one, other in clash.pairs
+}
 _ACID_CLASHES: Final[dict[Species, str]] = {
     ion(anion).species: row["reason"] for row in _TABLE["acid_clash"] for anion in row["anions"]
 }

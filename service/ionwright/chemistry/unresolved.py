@@ -18,6 +18,7 @@ from ionwright.chemistry.not_electrolytes import (
     refusal_of_molecule,
 )
 from ionwright.chemistry.tables import read_table
+from ionwright.chemistry.typed_ions import ion_text
 
 if TYPE_CHECKING:
     from ionwright.chemistry.formula import Formula
@@ -129,17 +130,9 @@ def _may_be_an_acid(formula: Formula) -> bool:
     )
 
 
-_SUPERSCRIPT: Final = str.maketrans("0123456789+-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻")
-
-
-def _ion_text(one: Ion) -> str:
-    formula, _, charge = one.species.ascii.rpartition("^")
-    return formula + charge.translate(_SUPERSCRIPT)
-
-
 def _charges(formula: Formula, positive: tuple[Ion, ...], negative: tuple[Ion, ...]) -> CellRefused:
     right = [
-        f"{_ion_text(cation)} and {_ion_text(anion)} combine as {compound_of(cation, anion).formula}"
+        f"{ion_text(cation)} and {ion_text(anion)} combine as {compound_of(cation, anion).formula}"
         for cation in positive
         for anion in negative
     ]
@@ -155,6 +148,6 @@ def _lone_ion(formula: Formula, one: Ion) -> CellRefused:
     sign = "positive" if one.charge < 0 else "negative"
     return CellRefused(
         "charges-do-not-cancel",
-        f"{formula.text} alone is the {one.name}, {_ion_text(one)}, and its charge needs a {sign} ion beside it.",
-        remedy=f"With {_ion_text(partner)}, for example, it makes {compound_of(one, partner).formula}.",
+        f"{formula.text} alone is the {one.name}, {ion_text(one)}, and its charge needs a {sign} ion beside it.",
+        remedy=f"With {ion_text(partner)}, for example, it makes {compound_of(one, partner).formula}.",
     )

@@ -3,6 +3,7 @@
 import pytest
 
 from ionwright.chemistry.compound import compound_of, molar_mass, near_names, read_substance
+from ionwright.chemistry.electrolyte import Ingredient, make_electrolyte
 from ionwright.chemistry.faults import CellRefused, FormulaError, UnknownSpecies
 from ionwright.chemistry.ion import ion
 from ionwright.errors import IonwrightError
@@ -226,3 +227,50 @@ def test_ions_of_one_sign_make_no_compound():
 def test_the_molar_mass_counts_the_water():
     assert molar_mass(read_substance("CuSO4.5H2O").compound) == pytest.approx(249.68, abs=0.02)
     assert molar_mass(read_substance("CuSO4").compound) == pytest.approx(159.60, abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("text", "acid"),
+    [
+        ("SO3", "sulfuric acid"),
+        ("SO2", "sulfurous acid"),
+        ("NO2", "nitric acid"),
+        ("P4O10", "phosphoric acid"),
+    ],
+)
+def test_an_oxide_that_makes_an_acid_is_not_told_to_conduct_nothing(text, acid):
+    with pytest.raises(IonwrightError) as caught:
+        read_substance(text)
+    assert caught.value.code == "non-electrolyte"
+    assert f"covalent; with water it makes {acid}" in caught.value.detail
+    assert "neither" not in caught.value.detail
+    assert acid in caught.value.remedy
+
+
+def test_diamond_does_not_conduct_at_all():
+    with pytest.raises(IonwrightError) as caught:
+        read_substance("diamond")
+    assert caught.value.code == "non-electrolyte"
+    assert "does not conduct at all" in caught.value.detail
+
+
+def test_three_iodide_ions_are_no_triiodide_if_the_metal_allows():
+    with pytest.raises(IonwrightError) as caught:
+        make_electrolyte((Ingredient("AuI3"),), "aqueous", None)
+    assert caught.value.code == "does-not-exist"
+    assert "gold(III) ions" in caught.value.detail
+    assert read_substance("KI3").compound.name == "potassium triiodide"
+
+
+def test_an_anhydride_keeps_its_formula_for_its_mass():
+    made = make_electrolyte((Ingredient("CrO3", "100 g/dm3"),), "aqueous", None)
+    assert made.ingredients[0].compound.formula == "CrO3"
+    assert made.ingredients[0].concentration.mol_dm3 == pytest.approx(1.0, rel=0.001)
+
+
+@pytest.mark.parametrize(("text", "most"), [("H2SO4", 18.7), ("HNO3", 24), ("CH3COOH", 17.5), ("H3PO4", 18)])
+def test_an_acid_is_no_stronger_than_the_pure_liquid(text, most):
+    assert make_electrolyte((Ingredient(text, f"{most} mol/dm3"),), "aqueous", None)
+    with pytest.raises(IonwrightError) as caught:
+        make_electrolyte((Ingredient(text, f"{most + 0.3} mol/dm3"),), "aqueous", None)
+    assert caught.value.code == "bad-concentration"

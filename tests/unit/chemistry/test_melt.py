@@ -7,10 +7,21 @@ from ionwright.chemistry.electrolyte import Ingredient, make_electrolyte
 from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.melt import MELTS, flux_ions, melt_of
 from ionwright.chemistry.melting import melted
+from ionwright.errors import IonwrightError
 
 
 def compound(text):
     return read_substance(text).compound
+
+
+def molten(*texts):
+    return make_electrolyte(tuple(map(Ingredient, texts)), "molten", None)
+
+
+def refused_melt(*texts):
+    with pytest.raises(IonwrightError) as caught:
+        molten(*texts)
+    return caught.value
 
 
 @pytest.mark.parametrize(
@@ -104,3 +115,27 @@ def test_what_gives_no_melt_is_refused(text, code, part):
     assert caught.value.code == code
     assert part in str(caught.value)
     assert caught.value.where == "electrolyte/0/substance"
+
+
+def test_a_solvent_salt_is_electrolysed_only_with_what_it_dissolves():
+    alone = refused_melt("Na3AlF6")
+    assert alone.code == "not-an-electrolyte"
+    assert "solvent of the aluminium cell" in alone.detail
+    assert alone.remedy == "Ask for Al2O3, which is dissolved in it."
+    assert refused_melt("Na3AlF6", "CaF2").code == "not-an-electrolyte"
+    assert molten("Na3AlF6", "Al2O3").ions
+
+
+def test_the_melt_of_the_fluorine_cell_is_left_to_industry():
+    for made_of in (("KHF2",), ("KF", "KHF2")):
+        fault = refused_melt(*made_of)
+        assert fault.code == "not-an-electrolyte"
+        assert "fluorine at the anode" in fault.detail
+
+
+@pytest.mark.parametrize("text", ["TiCl4", "PbCl4", "titanium(IV) chloride", "SnCl4", "AlCl3"])
+def test_the_liquid_of_a_covalent_metal_halide_is_a_molecular_melt(text):
+    assert refused_melt(text).code == "molecular-melt"
+    with pytest.raises(IonwrightError) as caught:
+        make_electrolyte((Ingredient(f"{text} molten"),), "aqueous", None)
+    assert caught.value.code == "molecular-melt"

@@ -2,6 +2,8 @@
 
 import pytest
 
+from ionwright.chemistry.compound import read_substance
+from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.ionic_compound import compound_from
 from ionwright.chemistry.nomenclature import normalised_name, shown_name, unit_of_name
 
@@ -108,3 +110,57 @@ def test_names_are_normalised_to_one_spelling():
 
 def test_numerals_are_shown_in_capitals():
     assert shown_name("lead(iv) oxide") == "lead(IV) oxide"
+
+
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [
+        ("sodium dichloride", "NaCl"),
+        ("magnesium trichloride", "MgCl2"),
+        ("disodium chloride", "NaCl"),
+        ("potassium disulfate", "K2SO4"),
+    ],
+)
+def test_the_numbers_of_a_name_must_fit_the_charges(text, right):
+    with pytest.raises(CellRefused) as caught:
+        unit_of_name(text)
+    assert caught.value.code == "charges-do-not-cancel"
+    assert right in caught.value.remedy
+
+
+@pytest.mark.parametrize(
+    ("text", "formula"),
+    [
+        ("aluminium trichloride", "AlCl3"),
+        ("dialuminium trioxide", "Al2O3"),
+        ("disodium hydrogenphosphate", "Na2HPO4"),
+        ("iron(II,III) oxide", "Fe3O4"),
+        ("iron(II, III) oxide", "Fe3O4"),
+        ("triiron tetraoxide", "Fe3O4"),
+        ("copper(2) sulfate", "CuSO4"),
+        ("chromium trioxide", "CrO3"),
+    ],
+)
+def test_numbers_that_fit_are_read(text, formula):
+    assert read_substance(text).compound.formula == formula
+
+
+def test_one_metal_with_two_charges_is_named_once():
+    assert read_substance("Fe3O4").compound.name == "iron(II,III) oxide"
+    assert read_substance("Mn3O4").compound.name == "manganese(II,III) oxide"
+
+
+@pytest.mark.parametrize(
+    ("text", "remedy"),
+    [
+        ("copper(5) sulfate", 'Did you mean "copper(II) sulfate"?'),
+        ("copper(V) sulfate", 'Did you mean "copper(II) sulfate"?'),
+        ("iron(VI) chloride", 'Did you mean "iron(II) chloride"?'),
+        ("sodium(II) chloride", 'Did you mean "sodium chloride"?'),
+    ],
+)
+def test_a_charge_that_a_metal_does_not_have_is_refused(text, remedy):
+    with pytest.raises(CellRefused) as caught:
+        read_substance(text)
+    assert caught.value.code == "does-not-exist"
+    assert caught.value.remedy == remedy
