@@ -1,6 +1,13 @@
 """What the chemistry layer refuses, by kind."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from ionwright.errors import IonwrightError
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.stoichiometry import Equation
 
 
 class FormulaError(IonwrightError):
@@ -17,3 +24,23 @@ class CellRefused(IonwrightError):
 
 class Unbalanced(IonwrightError):
     """An equation whose atoms or charges do not agree: it must never leave the service."""
+
+
+class NoSolution(IonwrightError):
+    """A skeleton that no numbers can balance, with the elements or the charge that cannot agree."""
+
+
+class SeveralSolutions(IonwrightError):
+    """A skeleton that can be balanced in several ways that are no multiples of each other.
+
+    Parameters
+    ----------
+    detail, remedy
+        As for every refusal.
+    basis
+        Independent balanced equations: every solution is a sum of multiples of them.
+    """
+
+    def __init__(self, detail: str, *, remedy: str, basis: tuple[Equation, ...]) -> None:
+        super().__init__("several-solutions", detail, remedy=remedy)
+        self.basis = basis

@@ -1,0 +1,197 @@
+"""Skeletons: what someone gives to be balanced, and what the medium adds to it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER, couples
+from ionwright.chemistry.equation import read_equation
+from ionwright.chemistry.faults import FormulaError
+from ionwright.chemistry.ion import IONS
+from ionwright.chemistry.medium import ACIDIC, ALKALINE, MOLTEN, NEUTRAL
+from ionwright.chemistry.species import ELECTRON, species
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from ionwright.chemistry.species import Species
+    from ionwright.chemistry.stoichiometry import Equation, Term
+
+__all__ = [
+    "HYDRONIUM",
+    "MAX_TERMS_IN_ALL",
+    "MEDIA",
+    "NONE",
+    "OXIDE",
+    "Skeleton",
+    "in_order",
+    "known_species",
+    "make_skeleton",
+    "read_skeleton",
+]
+
+NONE: Final = "none"
+MEDIA: Final = (ACIDIC, ALKALINE, NEUTRAL, MOLTEN, NONE)
+"""The media, by what they add: see `Skeleton`."""
+MAX_TERMS_IN_ALL: Final = 40
+"""Most terms of a skeleton."""
+
+OXIDE: Final = species("O^2-")
+HYDRONIUM: Final = species("H3O^+")
+_ACID_IONS: Final = (HYDROGEN_ION, HYDRONIUM)
+_LAST: Final = (WATER, *_ACID_IONS, HYDROXIDE, ELECTRON)
+_LAST_IN_MELT: Final = (WATER, *_ACID_IONS, HYDROXIDE, OXIDE, ELECTRON)
+
+
+def in_order(kinds: Iterable[Species], last: tuple[Species, ...] = _LAST) -> tuple[Species, ...]:
+    """Return species in the order in which teachers write them: water, its ions and the electron last.
+
+    Parameters
+    ----------
+    kinds
+        Species in any number and order.
+    last
+        What stands at the end, whether it is among them or not.
+    """
+    return (*dict.fromkeys(kind for kind in kinds if kind not in last), *last)
+
+
+@dataclass(frozen=True, slots=True)
+class Skeleton:
+    """What is to be balanced.
+
+    Parameters
+    ----------
+    given
+        The equation as it was read; its numbers need not be right.
+    medium
+        One of `MEDIA`.
+    left, right
+        Species that must stand on their side.
+    aids
+        What the medium offers; each may end up on either side, or nowhere.
+    spectators
+        Species that were given on both sides.
+    dropped
+        Ions that were given but that the medium does not hold.
+    """
+
+    given: Equation
+    medium: str
+    left: tuple[Species, ...]
+    right: tuple[Species, ...]
+    aids: tuple[Species, ...]
+    spectators: tuple[Species, ...] = ()
+    dropped: tuple[Species, ...] = ()
+
+    @property
+    def has_electrons(self) -> bool:
+        """True if electrons were given."""
+        return any(term.species.is_electron for term in (*self.given.left, *self.given.right))
+
+    @property
+    def order(self) -> tuple[Species, ...]:
+        """All species in the order in which teachers write them: what is given, water, its ions, electrons."""
+        last = _LAST_IN_MELT if OXIDE in self.aids else _LAST
+        return in_order([term.species for term in (*self.given.left, *self.given.right)], last)
+
+    def coefficients(self) -> dict[Species, Fraction]:
+        """Return the numbers that were given to the species that must keep their side."""
+        found: dict[Species, Fraction] = {}
+        bound = {*self.left, *self.right}
+        for term in (*self.given.left, *self.given.right):
+            if term.species in bound:
+                found[term.species] = found.get(term.species, Fraction(0)) + term.coefficient
+        return found
+
+
+@cache
+def known_species() -> frozenset[Species]:
+    """Species of the tables, by which texts are read that can be read in several ways."""
+    in_couples = (kind for couple in couples().values() for kind in (*couple.oxidised, *couple.reduced))
+    return frozenset((*IONS, *in_couples, WATER, HYDRONIUM, OXIDE))
+
+
+def read_skeleton(text: str) -> Equation:
+    """Return the equation that a text spells; it need not balance.
+
+    Raises
+    ------
+    FormulaError
+        If it cannot be read, or has more than 40 terms.
+    """
+    given = read_equation(text, known_species())
+    terms = len(given.left) + len(given.right)
+    if terms > MAX_TERMS_IN_ALL:
+        detail, remedy = (
+            f"An equation of {terms} terms is too long.",
+            f"Write at most {MAX_TERMS_IN_ALL} terms.",
+        )
+        raise FormulaError("unreadable-formula", detail, position=0, remedy=remedy)
+    return given
+
+
+def make_skeleton(given: Equation, medium: str, *, keep_all: bool = False) -> Skeleton:
+    """Sort what is given: what must keep its side, what the medium offers anyway, what it does not hold.
+
+    Parameters
+    ----------
+    given
+        The equation as it was read.
+    medium
+        One of `MEDIA`.
+    keep_all
+        Whether to keep also the ions that the medium does not hold; it then offers water alone.
+    """
+    on_left, on_right = _distinct(given.left), _distinct(given.right)
+    everything = on_left | on_right
+    aids = _aids(medium, on_left, on_right)
+    foreign = tuple(kind for kind in _foreign(medium) if kind in everything)
+    if keep_all and foreign:
+        aids, foreign = (WATER,), ()
+    bound_left = [kind for kind in on_left if kind not in aids and kind not in foreign]
+    bound_right = [kind for kind in on_right if kind not in aids and kind not in foreign]
+    if not bound_left and not bound_right:  # nothing but what the medium holds: it is taken as it was written
+        aids = tuple(kind for kind in aids if kind not in everything)
+        foreign = ()
+        bound_left, bound_right = list(on_left), list(on_right)
+    spectators = tuple(kind for kind in bound_left if kind in on_right)
+    return Skeleton(
+        given=given,
+        medium=medium,
+        left=tuple(kind for kind in bound_left if kind not in spectators),
+        right=tuple(kind for kind in bound_right if kind not in spectators),
+        aids=aids,
+        spectators=spectators,
+        dropped=foreign,
+    )
+
+
+def _distinct(terms: tuple[Term, ...]) -> dict[Species, None]:
+    return dict.fromkeys(term.species for term in terms if not term.species.is_electron)
+
+
+def _aids(medium: str, on_left: dict[Species, None], on_right: dict[Species, None]) -> tuple[Species, ...]:
+    everything = on_left | on_right
+    if medium == ACIDIC:
+        return WATER, HYDRONIUM if HYDRONIUM in everything else HYDROGEN_ION
+    if medium == ALKALINE:
+        return WATER, HYDROXIDE
+    if medium == MOLTEN:
+        return (OXIDE,)
+    if medium == NEUTRAL:
+        acid_ion = HYDRONIUM if HYDRONIUM in everything else HYDROGEN_ION
+        if HYDROXIDE not in everything:
+            return WATER, acid_ion
+        return (WATER,) if acid_ion in everything else (WATER, HYDROXIDE)
+    return ()
+
+
+def _foreign(medium: str) -> tuple[Species, ...]:
+    """Return the ions that the medium does not hold."""
+    if medium == ACIDIC:
+        return (HYDROXIDE,)
+    return _ACID_IONS if medium == ALKALINE else ()

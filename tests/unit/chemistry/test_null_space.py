@@ -1,0 +1,69 @@
+"""The null space of matrices of whole numbers."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+
+from ionwright.chemistry.null_space import MAX_COLUMNS, MAX_ROWS, null_space
+
+
+def times(matrix: list[list[int]], vector: tuple[int, ...]) -> list[int]:
+    return [sum(a * b for a, b in zip(row, vector, strict=True)) for row in matrix]
+
+
+@pytest.mark.parametrize(
+    ("matrix", "columns", "basis"),
+    [
+        ([[1, 0, -1], [0, 2, -1]], 3, [(2, 1, 2)]),
+        ([[1, 0], [0, 1]], 2, []),
+        ([], 2, [(1, 0), (0, 1)]),
+        ([[0, 0, 0]], 3, [(1, 0, 0), (0, 1, 0), (0, 0, 1)]),
+        ([[0, 3, 6]], 3, [(1, 0, 0), (0, -2, 1)]),
+        ([[2, 4, 6], [1, 2, 3]], 3, [(-2, 1, 0), (-3, 0, 1)]),
+        ([[-6, 4]], 2, [(2, 3)]),
+        ([[6, 10, 15]], 3, [(-5, 3, 0), (-5, 0, 2)]),
+        # MnO4^- + H^+ + e- against Mn^2+ + H2O: Mn, O, H, charge
+        (
+            [[1, 0, 0, -1, 0], [4, 0, 0, 0, -1], [0, 1, 0, 0, -2], [-1, 1, -1, -2, 0]],
+            5,
+            [(1, 8, 5, 1, 4)],
+        ),
+    ],
+)
+def test_known_bases(matrix: list[list[int]], columns: int, basis: list[tuple[int, ...]]) -> None:
+    assert null_space(matrix, columns) == basis
+
+
+def test_numbers_of_any_size_are_exact() -> None:
+    large = 10**30
+    assert null_space([[large + 1, -large]], 2) == [(large, large + 1)]
+    assert null_space([[3 * large, 6 * large, 0], [0, large, -7]], 3) == [(-14, 7, large)]
+
+
+def test_more_rows_than_columns() -> None:
+    matrix = [[i, 2 * i, 3 * i - i] for i in range(-4, 5)]
+    assert null_space(matrix, 3) == [(-2, 1, 0), (-2, 0, 1)]
+
+
+def test_the_matrix_is_left_as_it_was() -> None:
+    matrix = [[2, 4], [1, 3]]
+    null_space(matrix, 2)
+    assert matrix == [[2, 4], [1, 3]]
+
+
+def test_larger_matrices_are_refused() -> None:
+    with pytest.raises(ValueError, match="larger than"):
+        null_space([[1]] * (MAX_ROWS + 1), 1)
+    with pytest.raises(ValueError, match="larger than"):
+        null_space([[1] * (MAX_COLUMNS + 1)], MAX_COLUMNS + 1)
+
+
+def test_the_largest_subscripts_in_a_large_matrix_take_little_time() -> None:
+    matrix = [[(7919 * (i + 1) * (j + 3) ** 2) % 99_991 - 49_000 for j in range(44)] for i in range(40)]
+    start = time.perf_counter()
+    basis = null_space(matrix, 44)
+    assert time.perf_counter() - start < 1
+    assert len(basis) >= 4
+    assert all(not any(times(matrix, vector)) for vector in basis)
