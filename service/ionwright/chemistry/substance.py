@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Final
 
+from ionwright.chemistry.formula import read_formula
+from ionwright.chemistry.ionic_compound import compound_from
+from ionwright.chemistry.ionic_formula import neutral_unit
 from ionwright.chemistry.tables import read_table
 
 if TYPE_CHECKING:
@@ -33,7 +36,9 @@ class Substance:
     observation_in_melt
         The same in a melt; equal to `observation` where nothing differs.
     test, test_result
-        What to do, and what happens then; two sentences.
+        What to do, and what happens then; two sentences, both empty without a test for a classroom.
+    test_in_melt, test_result_in_melt
+        The same for what comes off a melt; equal to the others where nothing differs.
     hazard
         The dangers, as a short phrase.
     ghs
@@ -56,6 +61,8 @@ class Substance:
     observation_in_melt: str
     test: str
     test_result: str
+    test_in_melt: str
+    test_result_in_melt: str
     hazard: str
     ghs: tuple[str, ...]
     caution: str
@@ -65,6 +72,7 @@ class Substance:
 
 
 def _substance(row: dict[str, Any]) -> Substance:
+    test, result = row.get("test", ""), row.get("test_result", "")
     return Substance(
         formula=row["formula"],
         name=row["name"],
@@ -72,8 +80,10 @@ def _substance(row: dict[str, Any]) -> Substance:
         appearance=row["appearance"],
         observation=row["observation"],
         observation_in_melt=row.get("observation_in_melt", row["observation"]),
-        test=row["test"],
-        test_result=row["test_result"],
+        test=test,
+        test_result=result,
+        test_in_melt=row.get("test_in_melt", test),
+        test_result_in_melt=row.get("test_result_in_melt", result),
         hazard=row["hazard"],
         ghs=tuple(row["ghs"]),
         caution=row.get("caution", ""),
@@ -84,9 +94,35 @@ def _substance(row: dict[str, Any]) -> Substance:
 
 
 _TABLE: Final = read_table("substances.toml")
+_LOW_HAZARD: Final = {"hazard": "low hazard", "ghs": []}
+
+
+def _film(row: dict[str, Any]) -> Substance:
+    name = row.get("name") or _name(row["formula"])
+    seen = f"A {row['looks']} film of {name} grows on the {{electrode}}."
+    return _substance(
+        {
+            **_TABLE["film_metal"].get(row["metal"], _LOW_HAZARD),
+            "formula": row["formula"],
+            "name": name,
+            "state": "solid",
+            "appearance": row["looks"],
+            "observation": seen,
+            "source": "recalled",
+            "verified": False,
+        }
+    )
+
+
+def _name(formula: str) -> str:
+    unit = neutral_unit(read_formula(formula))
+    if unit is None:
+        raise ValueError(formula)
+    return compound_from(unit).name
+
 
 SUBSTANCES: Final[Mapping[str, Substance]] = MappingProxyType(
-    {row["formula"]: _substance(row) for row in _TABLE["substance"]}
+    {one.formula: one for one in (*map(_substance, _TABLE["substance"]), *map(_film, _TABLE["film"]))}
 )
 """Every product that the tables know, by canonical formula."""
 
