@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from ionwright.chemistry.ion import IONS
+from ionwright.teaching.marking.expectation import Standing
 from ionwright.teaching.marking.fault_codes import (
     ATOMS_NOT_BALANCED,
     CHARGE_NOT_BALANCED,
@@ -95,6 +97,8 @@ def aligned(written: Line, target: Target) -> Alignment | None:
     work = _Work(written, target, dict(written.left), dict(written.right), [], [])
     for side, mine, theirs in work.sides():
         _take_variants(work, side, mine, theirs)
+    if target.standing is not Standing.RIGHT and len(work.findings) > 1:
+        return None  # to put so much right in a line that is wrong anyway explains nothing
     _take_spectators(work)
     if target.left_names.isdisjoint(work.left) or target.right_names.isdisjoint(work.right):
         return None
@@ -116,7 +120,7 @@ def _take_variants(work: _Work, side: str, mine: Amounts, theirs: Amounts) -> No
         for other in list(mine):
             if other in theirs:
                 continue
-            if other.formula == wanted.formula:
+            if other.formula == wanted.formula or _is_signless(other, wanted):
                 work.findings.append(_charge_finding(work, side, other, wanted))
             elif not other.charge and other.formula in DIATOMIC and wanted.formula == f"{other.formula}2":
                 work.findings.append(Finding(MONATOMIC_GAS, side, other, wanted))
@@ -127,10 +131,17 @@ def _take_variants(work: _Work, side: str, mine: Amounts, theirs: Amounts) -> No
             break
 
 
+def _is_signless(other: Species, wanted: Species) -> bool:
+    """Whether the number of a charge was written and its sign left out: Cu2 for Cu^2+."""
+    number = abs(wanted.charge)
+    return number > 1 and not other.charge and other.formula == f"{wanted.formula}{number}"
+
+
 def _charge_finding(work: _Work, side: str, other: Species, wanted: Species) -> Finding:
     """A wrong charge; or another product, if a consistent line gives metal for ions or ions for metal."""
-    is_product = side == "right"
-    if is_product and bool(other.charge) != bool(wanted.charge) and _is_consistent(work.written):
+    exists = not other.charge or other in IONS
+    is_other_kind = bool(other.charge) != bool(wanted.charge)
+    if side == "right" and exists and is_other_kind and _is_consistent(work.written):
         return Finding(WRONG_SPECIES, side, other, wanted)
     return Finding(WRONG_ION_CHARGE, side, other, wanted)
 
@@ -167,9 +178,10 @@ def _take_lone_spectators(work: _Work) -> None:
 
 
 def _shares(kind: Species, names: frozenset[Species]) -> bool:
-    """Whether an ion holds an element of the process other than oxygen and hydrogen."""
+    """Whether an ion holds an element of the process other than oxygen and hydrogen, or nothing but these."""
     elements = {symbol for name in names for symbol, _ in name.atoms} - {"O", "H"}
-    return any(symbol in elements for symbol, _ in kind.atoms)
+    own = {symbol for symbol, _ in kind.atoms}
+    return own <= {"O", "H"} or not own.isdisjoint(elements)
 
 
 def _note_other_species(work: _Work) -> bool:

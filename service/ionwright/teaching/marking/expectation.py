@@ -41,6 +41,12 @@ class Standing(Enum):
     REVERSED_ELSEWHERE = 2.0
 
 
+def _formulas(kinds: frozenset[Species]) -> frozenset[str]:
+    """Formulas without the charge, and with its number where its sign may have been left out."""
+    signless = {f"{kind.formula}{abs(kind.charge)}" for kind in kinds if abs(kind.charge) > 1}
+    return frozenset({kind.formula for kind in kinds} | signless)
+
+
 @dataclass(frozen=True, slots=True)
 class Target:
     """One line that a student may have meant.
@@ -74,8 +80,8 @@ class Target:
         object.__setattr__(self, "line", line)
         object.__setattr__(self, "left_names", left)
         object.__setattr__(self, "right_names", right)
-        object.__setattr__(self, "left_formulas", frozenset(kind.formula for kind in left))
-        object.__setattr__(self, "right_formulas", frozenset(kind.formula for kind in right))
+        object.__setattr__(self, "left_formulas", _formulas(left))
+        object.__setattr__(self, "right_formulas", _formulas(right))
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -17,7 +17,8 @@ from ionwright.teaching.marking.slips import (
     mended,
     typed,
     with_plus_between,
-    without_plus_on_electrons,
+    with_right_electrons,
+    with_signless_charges,
 )
 
 if TYPE_CHECKING:
@@ -44,8 +45,8 @@ class Reading:
         Every written term with its place.
     slips
         What was mended on the way.
-    plus_on_electrons
-        Places of electrons that were written with a plus.
+    odd_electrons
+        Places of electrons that were written with another charge than one minus.
     arrow
         ``"="``, ``"⇌"`` or ``"→"``.
     arrow_at
@@ -57,7 +58,7 @@ class Reading:
     equation: Equation
     terms: tuple[PlacedTerm, ...]
     slips: tuple[Slip, ...]
-    plus_on_electrons: tuple[tuple[int, int], ...]
+    odd_electrons: tuple[tuple[int, int], ...]
     arrow: str
     arrow_at: tuple[int, int]
     has_bare_electron: tuple[int, int] | None
@@ -104,7 +105,7 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
     if len(text) > MAX_EQUATION_LENGTH:
         detail = f"A line of {len(text)} characters is too long for a half-equation."
         return Unreadable(detail, "Write one half-equation.", (MAX_EQUATION_LENGTH, len(text)))
-    plain, pluses = without_plus_on_electrons(typed(text))
+    plain, pluses = with_right_electrons(typed(text))
     try:
         placed, fault = _read(plain, expected), None
     except FormulaError as found:
@@ -118,6 +119,8 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
         if placed is None or not _is_known(placed, expected):
             joined = _with_missing_plus(better if again else plain, expected)
             placed, slips = (joined[0], [*slips, joined[1]]) if joined else (placed, slips)
+    if placed is None and (signless := with_signless_charges(plain)) != plain:
+        placed = _reading_or_none(signless, expected)
     if placed is None:
         return _unreadable(text, fault)
     return _reading(text, plain, placed, tuple(slips), tuple(pluses))

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.characters import SUBSCRIPTS, folded
+from ionwright.chemistry.characters import SUBSCRIPTS, SUPERSCRIPTS, folded
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.substance import SUBSTANCES
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from ionwright.chemistry.species import Species
 
-__all__ = ["Slip", "mended", "typed", "with_plus_between", "without_plus_on_electrons"]
+__all__ = ["Slip", "mended", "typed", "with_plus_between", "with_right_electrons", "with_signless_charges"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +46,20 @@ _STATE: Final = re.compile(r"\((?:s|l|g|aq)\)\Z", re.IGNORECASE)
 _COEFFICIENT: Final = re.compile(r"[1-9][0-9]*")
 _LOOKALIKES: Final = str.maketrans("0iI1|" + SUBSCRIPTS, "olll" + "l" + "0123456789")
 _PLAIN_DIGITS: Final = str.maketrans(SUBSCRIPTS, "0123456789")
+_RAISED_DIGITS: Final = str.maketrans(SUPERSCRIPTS, "0123456789")
+_ODD_ELECTRON: Final = re.compile(r"(?<![A-Za-z])[eéèê][_~]?(?![A-Za-z])")
+_HYDROXIDE: Final = re.compile(r"(?<![A-Za-z])0H(?=\^?[{(]?[-⁻])")
 _PLUS_ON_ELECTRON: Final = re.compile(
     r"(?<![A-Za-z])[eE](\s*\^?[({]?\s*1?\s*)([+⁺])(?=\s*[)}]?\s*(?:\Z|[-=→<>+]))"
 )
-_MISSING_PLUS: Final = re.compile(r"(?<=[A-Za-z][0-9])\+ (?=\s*[0-9]*\s*e[-⁻^\s=→]|\s*[0-9]*\s*e\Z)")
-_LABEL: Final = re.compile(
-    r"\s*(?:at the )?(?:cathode|anode|negative electrode|positive electrode)[^:]{0,12}:", re.IGNORECASE
+_CHARGE_ON_ELECTRON: Final = re.compile(r"(?<![A-Za-z0-9])e\^?([2-9²³⁴-⁹])[-⁻]")
+_SIGNLESS: Final = re.compile(r"\^([0-9])(?=\s|\Z|\()|([²³⁴])(?=\s|\Z|\()")
+_ELECTRON_WORD: Final = re.compile(r"\belectrons?\b", re.IGNORECASE)
+_CLOSING_LABEL: Final = re.compile(
+    r"\(?(?:at the )?(?:cathode|anode|reduction|oxidation)\)?\s*\Z", re.IGNORECASE
 )
+_MISSING_PLUS: Final = re.compile(r"(?<=[A-Za-z][0-9])\+ (?=\s*[0-9]*\s*e[-⁻^\s=→]|\s*[0-9]*\s*e\Z)")
+_LABEL: Final = re.compile(r"\s*[A-Za-z][A-Za-z ()]{0,39}:")
 _COMMANDS: Final = re.compile(
     r"\\(?:long)?(?:right|rightleft|left)?(?:arrow|harpoons|to)\b|\\ce\s*\{|<su[bp]>|</su[bp]>|\$"
 )
@@ -63,10 +70,15 @@ _BROKEN_ARROW: Final = re.compile(r"[-=] +>")
 def typed(text: str) -> str:
     """Return the text as the scanners know it: folded, without a label, markup or the parts of a broken arrow."""
     plain = _BROKEN_ARROW.sub(lambda found: " " * (len(found[0]) - 2) + "->", folded(text))
+    if not plain.isascii() or "_" in plain or "~" in plain:
+        plain = _ODD_ELECTRON.sub(lambda found: "e" if len(found[0]) == 1 else "e-", plain)
     if "(" in plain:
         plain = _ELECTRONS_IN_BRACKETS.sub(r" \1 ", plain)
     if ":" in plain:
         plain = _LABEL.sub(lambda found: " " * len(found[0]), plain, count=1)
+    if "o" in plain:  # as all these words do
+        plain = _ELECTRON_WORD.sub(lambda found: "e-".ljust(len(found[0])), plain)
+        plain = _CLOSING_LABEL.sub(lambda found: " " * len(found[0]), plain)
     if "\\" in plain or "$" in plain or "<su" in plain:
         plain = _without_markup(plain)
     end = len(plain.rstrip(" ;,!\t\n"))
@@ -89,13 +101,24 @@ def _without_markup(plain: str) -> str:
     return plain
 
 
-def without_plus_on_electrons(plain: str) -> tuple[str, list[tuple[int, int]]]:
-    """Return the text with a minus wherever an electron carries a plus, and the places of those electrons."""
+def with_right_electrons(plain: str) -> tuple[str, list[tuple[int, int]]]:
+    """Return the text with every electron carrying one minus, and the places of those that carried something else."""
     places = [(found.start(), found.end()) for found in _PLUS_ON_ELECTRON.finditer(plain)]
     for _, end in places:
         minus = "⁻" if plain[end - 1] == "⁺" else "-"
         plain = plain[: end - 1] + minus + plain[end:]
+    for found in list(_CHARGE_ON_ELECTRON.finditer(plain)):
+        places.append((found.start(), found.end()))
+        number = found[1].translate(_RAISED_DIGITS)
+        plain = plain[: found.start()] + f"{number}e-".ljust(len(found[0])) + plain[found.end() :]
     return plain, places
+
+
+def with_signless_charges(plain: str) -> str:
+    """Return the text with a raised number that lacks its sign set as a plain number: Cu^2 becomes Cu 2."""
+    return _SIGNLESS.sub(
+        lambda found: f" {found[1]}" if found[1] else found[2].translate(_RAISED_DIGITS), plain
+    )
 
 
 def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
@@ -109,8 +132,10 @@ def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
         The species that the question is about; they are looked for first and in the looser way.
     """
     formulas = {kind.formula for kind in expected}
+    zeros = [found.span() for found in _HYDROXIDE.finditer(plain)]
+    slips = [Slip(span, "0H", "OH") for span in zeros]
+    plain = _HYDROXIDE.sub("OH", plain)
     loose, strict = _by_key(formulas, loosely=True), _tabled()
-    slips: list[Slip] = []
     pieces: list[str] = []
     done = 0
     for found in _PIECE.finditer(plain):
@@ -122,7 +147,7 @@ def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
             pieces += (plain[done:start], better)
             done = end
     pieces.append(plain[done:])
-    return "".join(pieces), slips
+    return "".join(pieces), sorted(slips, key=lambda slip: slip.at)
 
 
 def _core(piece: str, start: int) -> tuple[int, str]:

@@ -27,7 +27,7 @@ __all__ = ["findings_of_form", "findings_of_signs", "findings_of_states"]
 
 def findings_of_signs(reading: Reading, marking: MarkingConventions) -> list[Finding]:
     """What is wrong with the signs of electrons and with the arrow."""
-    found = [Finding(ELECTRON_SIGN, at=place) for place in reading.plus_on_electrons]
+    found = [Finding(ELECTRON_SIGN, at=place) for place in reading.odd_electrons]
     for term in reading.terms:
         # taken away on the right is wrong everywhere; on the left it is a way of writing an oxidation
         if term.is_subtracted and not (term.is_left and marking.subtracted_electrons):

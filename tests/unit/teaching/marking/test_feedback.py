@@ -1,0 +1,142 @@
+"""What a student is told: places in the text, help that keeps the answer back, and the reason of the course."""
+
+from __future__ import annotations
+
+import pytest
+
+from ionwright.curricula.host import load_curricula
+from ionwright.errors import IonwrightError
+from ionwright.teaching import CellDescription, Ingredient
+from ionwright.teaching.marking import (
+    Marking,
+    MarkingFault,
+    check,
+    electrode_expectation,
+    given_expectation,
+    marking_document,
+)
+
+CURRICULA = load_curricula()
+BRINE = CellDescription(electrolyte=(Ingredient("NaCl", "concentrated"),))
+
+
+def at_brine(line: str, electrode: str = "cathode", curriculum: str = "gcse") -> Marking:
+    return check(line, electrode_expectation(BRINE, electrode, CURRICULA[curriculum]))
+
+
+@pytest.mark.parametrize(
+    ("line", "code", "place"),
+    [
+        ("2H+ + e- -> H2", "wrong-electron-count", "e-"),
+        ("2H+ -> H2 + 2e-", "electrons-wrong-side", "2e-"),
+        (" H⁺ + e⁻ → H", "monatomic-gas", "H"),
+        ("2H- + 2e- -> H2", "wrong-ion-charge", "2H-"),
+        ("2Na+ + 2H+ + 2e- -> 2Na+ + H2", "spectator-ions", "2Na+"),
+        ("2H+ + 2e+ -> H2", "electron-sign", "e+"),
+        ("2H2O + 2e- -> H2 + OH-", "atoms-not-balanced", "OH-"),
+        ("Na+ + e- -> Na", "wrong-species", "Na"),
+        ("2H+ -> H2", "no-electrons", "2H+ -> H2"),
+        ("2H+ + ?e- -> H2", "unreadable", "?"),
+    ],
+)
+def test_a_fault_says_where_it_is(line: str, code: str, place: str) -> None:
+    fault = at_brine(line).faults[0]
+    start, end = fault.at
+    assert (fault.code, line[start:end]) == (code, place)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Na+ + e- -> Na",
+        "2Cl- -> Cl2 + 2e-",
+        "H2 -> 2H+ + 2e-",
+        "Na+ -> Na",
+        "2NaCl + 2H2O -> 2NaOH + H2 + Cl2",
+        "Zn2+ + 2e- -> Zn",
+        "nonsense",
+    ],
+)
+def test_help_keeps_the_answer_back_and_what_reveals_gives_it(line: str) -> None:
+    marking = at_brine(line)
+    for fault in marking.faults:
+        assert "2H⁺" not in fault.feedback
+        assert "ydrogen ions" not in fault.feedback
+        assert "2H⁺ + 2e⁻ → H₂" in fault.reveals
+
+
+def test_the_reason_of_the_course_is_told() -> None:
+    fault = at_brine("Na+ + e- -> Na").faults[0]
+    assert fault.feedback.startswith("Sodium does not form here.")
+    assert fault.reveals.startswith("Sodium is above hydrogen in the reactivity series")
+
+
+def test_a_reason_that_gives_nothing_away_helps_at_once() -> None:
+    iodide = CellDescription(electrolyte=(Ingredient("FeCl3"),))
+    marking = check("2H+ + 2e- -> H2", electrode_expectation(iodide, "cathode", CURRICULA["a-level"]))
+    assert marking.faults[0].code == "wrong-species"
+    assert marking.faults[0].feedback
+
+
+def test_a_consistent_line_is_told_that_it_balances() -> None:
+    assert "do balance" in at_brine("Na+ + e- -> Na").faults[0].feedback
+    assert "do balance" not in at_brine("Na+ + 2e- -> Na").faults[0].feedback
+
+
+def test_a_student_is_shown_the_form_that_was_meant() -> None:
+    fault = at_brine("2H2O + e- -> H2 + 2OH-").faults[0]
+    assert fault.reveals == "2 electrons must stand on the left: 2H₂O + 2e⁻ → H₂ + 2OH⁻."
+
+
+def test_the_document_holds_what_the_contract_says() -> None:
+    document = marking_document(at_brine("2h+ + e- -> h2"), frozenset({"ascii"}))
+    assert document["verdict"] == "incorrect"
+    assert (document["marks"]["awarded"], document["marks"]["available"]) == (1, 2)
+    assert [point["awarded"] for point in document["marks"]["points"]] == [1, 0]
+    assert document["reading"] == {"ascii": "2H^+ + e- -> H2", "electrons": 1}
+    assert document["model_answer"] == {"ascii": "2H^+ + 2e- -> H2", "electrons": 2}
+    assert [form["ascii"] for form in document["accepted_forms"]] == [
+        "2H^+ + 2e- -> H2",
+        "2H2O + 2e- -> H2 + 2OH^-",
+    ]
+    assert [(slip["written"], slip["read_as"], slip["at"]) for slip in document["slips"]] == [
+        ("h", "H", [1, 2]),
+        ("h2", "H2", [12, 14]),
+    ]
+
+
+def test_an_unreadable_line_has_no_reading() -> None:
+    document = marking_document(at_brine("hydrogen"))
+    assert document["verdict"] == "unreadable"
+    assert "reading" not in document
+
+
+@pytest.mark.parametrize(
+    ("texts", "code", "where"),
+    [
+        ((), "expectation-missing", "expected"),
+        (("Ag^+ -> Ag",), "expectation-unbalanced", "expected/0"),
+        (("Ag^+ + e- -> Ag", "H^+ + OH^- -> H2O"), "expectation-without-electrons", "expected/1"),
+        (("silver",), "unreadable-formula", "expected/0"),
+    ],
+)
+def test_what_cannot_be_marked_against_is_refused(texts: tuple[str, ...], code: str, where: str) -> None:
+    with pytest.raises(IonwrightError) as caught:
+        given_expectation(texts, CURRICULA["gcse"])
+    assert (caught.value.code, caught.value.where) == (code, where)
+
+
+def test_an_electrode_that_the_course_does_not_decide_is_refused() -> None:
+    manganese = CellDescription(electrolyte=(Ingredient("MnSO4"),))
+    with pytest.raises(MarkingFault) as caught:
+        electrode_expectation(manganese, "cathode", CURRICULA["igcse"])
+    assert caught.value.code == "expectation-undecided"
+
+
+def test_a_question_is_worked_out_once() -> None:
+    assert electrode_expectation(BRINE, "anode", CURRICULA["gcse"]) is electrode_expectation(
+        CellDescription(electrolyte=(Ingredient("NaCl", "concentrated"),)), "anode", CURRICULA["gcse"]
+    )
+    assert electrode_expectation(BRINE, "anode", CURRICULA["gcse"]) is not electrode_expectation(
+        BRINE, "anode", CURRICULA["igcse"]
+    )
