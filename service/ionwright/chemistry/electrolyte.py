@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import isfinite
 from typing import TYPE_CHECKING, Final, Literal
 
@@ -22,6 +23,8 @@ from ionwright.chemistry.solution_name import melt_name, solution_name
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from ionwright.chemistry.proton_transfer import Amounts
     from ionwright.chemistry.species import Species
 
@@ -196,28 +199,39 @@ def make_electrolyte(ingredients: tuple[Ingredient, ...], state: str, ph: float 
 
 def _readings(ingredients: tuple[Ingredient, ...], state: str) -> list[SubstanceReading]:
     """What the substances are; what has no ions may stand only beside something that has."""
-    readings: list[SubstanceReading] = []
-    without_ions: IonwrightError | None = None
-    for index, one in enumerate(ingredients):
-        try:
-            readings.append(read_substance(one.substance))
-        except MoleculesOnly as refusal:
-            fault = refusal.when_molten() if state in ("molten", "liquid") else refusal
-            fault.within(f"electrolyte/{index}/substance")
-            molecule = refusal.molecule
-            if not molecule.mixes or len(ingredients) == 1:
-                raise fault from None
-            without_ions = without_ions or fault
-            readings.append(
-                SubstanceReading(
-                    molecular(molecule.formula, molecule.name), assumptions=(molecule.assumption,)
-                )
-            )
-        except IonwrightError as fault:
-            raise fault.within(f"electrolyte/{index}/substance") from None
-    if without_ions and all(one.compound.role in ("molecule", "water") for one in readings):
-        raise without_ions
+    read = read_substance if len(ingredients) == 1 else _beside_others
+    readings = [_reading(read, one, index, state) for index, one in enumerate(ingredients)]
+    roles = [one.compound.role for one in readings]
+    if "molecule" in roles and set(roles) <= {"molecule", "water"}:
+        index = roles.index("molecule")
+        _reading(read_substance, ingredients[index], index, state)  # raises: nothing here conducts
     return readings
+
+
+def _reading(
+    read: Callable[[str], SubstanceReading], ingredient: Ingredient, index: int, state: str
+) -> SubstanceReading:
+    try:
+        return read(ingredient.substance)
+    except MoleculesOnly as refusal:
+        fault = refusal.when_molten() if state in ("molten", "liquid") else refusal
+        raise fault.within(f"electrolyte/{index}/substance") from None
+    except IonwrightError as fault:
+        raise fault.within(f"electrolyte/{index}/substance") from None
+
+
+@lru_cache(maxsize=4096)
+def _beside_others(text: str) -> SubstanceReading:
+    """What a text means in a mixture, where a substance without ions may stand too."""
+    try:
+        return read_substance(text)
+    except MoleculesOnly as refusal:
+        molecule = refusal.molecule
+        if not molecule.mixes:
+            raise
+        return SubstanceReading(
+            molecular(molecule.formula, molecule.name), assumptions=(molecule.assumption,)
+        )
 
 
 def _solutes(
@@ -284,7 +298,8 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         try:
             ions = dissolved_ions(one.compound)
         except IonwrightError as fault:
-            if fault.code == "insoluble" and len(solutes) > 1:
+            others = (other.compound.role for other in solutes if other is not one)
+            if fault.code == "insoluble" and not {"water", "molecule"}.issuperset(others):
                 fault.remedy = f"Leave the {one.compound.name} out."
             raise fault.within(f"electrolyte/{index}/substance") from None
         try:

@@ -288,6 +288,7 @@ def test_water_in_a_mixture_is_only_the_solvent():
 
 def test_an_insoluble_ingredient_is_to_be_left_out():
     assert refusal("NaCl", "AgCl").remedy == "Leave the silver chloride out."
+    assert "silver nitrate" in refusal("AgCl", "water").remedy
 
 
 def test_alkali_takes_hydrogen_from_acid_ions_and_sets_ammonia_free():
