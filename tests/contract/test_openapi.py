@@ -22,14 +22,18 @@ from ionwright.chemistry.electrolytes import known_electrolytes
 
 FOLDER = Path(__file__).resolve().parents[2] / "openapi"
 OPERATIONS = {
+    "balanceHalfEquation",
     "checkHalfEquation",
     "checkHalfEquationBatch",
+    "combineHalfEquations",
     "getCurriculum",
     "getHealth",
     "getReadiness",
     "listCurricula",
     "listElectrodes",
     "listElectrolytes",
+    "lookUpBalance",
+    "lookUpCombination",
     "lookUpPrediction",
     "predictElectrolysis",
     "predictElectrolysisBatch",
@@ -112,6 +116,8 @@ def test_requests_are_closed_and_answers_are_open(document: dict[str, Any]) -> N
     assert closed == {
         "PredictionRequest",
         "BatchRequest",
+        "BalanceRequest",
+        "CombineRequest",
         "CheckRequest",
         "CheckBatchRequest",
         "QuestionCell",

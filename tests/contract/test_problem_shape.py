@@ -12,7 +12,15 @@ from ionwright.api.problems import Fault, Problem, json_pointer
 from ionwright.errors import IonwrightError
 
 SERVICE = Path(__file__).resolve().parents[2] / "service" / "ionwright"
-REFUSALS = {"FormulaError", "UnknownSpecies", "CellRefused", "CurriculumFault", "IonwrightError", "MarkingFault"}
+REFUSALS = {
+    "FormulaError",
+    "UnknownSpecies",
+    "CellRefused",
+    "CurriculumFault",
+    "IonwrightError",
+    "MarkingFault",
+    "NoSolution",
+}
 NEVER_SENT = {
     # they stop the start of the service, or set a file aside
     "bad-setting",
@@ -22,12 +30,9 @@ NEVER_SENT = {
     "bad-state",
     "unknown-supply",
     "unknown-notation",
-    # faults of equations, which no operation takes
+    "unknown-medium",
+    # an answer of ours that does not balance: it is a failure of the service
     "unbalanced",
-    "both-oxidations",
-    "both-reductions",
-    "no-electrons",
-    "wrong-way-round",
 }
 
 

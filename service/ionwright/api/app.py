@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from flask import Flask
 
 from ionwright.api.answers import AnswerStore
+from ionwright.api.balancing_desk import BalancingDesk
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
 from ionwright.api.front import LONGEST_IN_FRONT, PredictionsInFront
@@ -16,6 +17,7 @@ from ionwright.api.predictor import Predictor
 from ionwright.api.resources.batches import add_batches
 from ionwright.api.resources.curricula import curricula_blueprint
 from ionwright.api.resources.half_equation_checks import half_equation_checks_blueprint
+from ionwright.api.resources.half_equations import half_equations_blueprint
 from ionwright.api.resources.health import health_blueprint
 from ionwright.api.resources.pick_lists import pick_lists_blueprint
 from ionwright.api.resources.predictions import predictions_blueprint
@@ -66,6 +68,7 @@ def _blueprints(settings: Settings, predictor: Predictor) -> Iterable[Blueprint]
     registry = predictor.registry
     return (
         predictions,
+        half_equations_blueprint(BalancingDesk(predictor.store), settings),
         half_equation_checks_blueprint(MarkingDesk(registry), settings),
         curricula_blueprint(registry),
         pick_lists_blueprint(),

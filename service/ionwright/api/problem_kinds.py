@@ -255,6 +255,51 @@ _KINDS = (
         "The rules of the curriculum do not say what happens at the electrode, so no answer can be marked against"
         " them. Choose another curriculum, or give the half-equation that you expect.",
     ),
+    # --- equations that cannot be balanced or combined
+    ProblemKind(
+        "no-solution",
+        422,
+        "The equation cannot be balanced",
+        "No numbers in front of these species make all elements and the charge agree. The detail names what cannot"
+        " agree: mostly a species is forgotten, stands on the wrong side, or has a slip in its formula.",
+    ),
+    ProblemKind(
+        "several-solutions",
+        422,
+        "The equation balances in several ways",
+        "With these species, several equations balance that are no multiples of each other. The member basis shows"
+        " simple ones, and the detail says what would settle which one is meant.",
+    ),
+    ProblemKind(
+        "not-balanced",
+        422,
+        "The half-equation does not balance",
+        "Half-equations are added only if atoms and charge agree in each of them. Balance it first.",
+    ),
+    ProblemKind(
+        "no-electrons",
+        422,
+        "There are no electrons in it",
+        "A half-equation holds electrons: on the left of a reduction, on the right of an oxidation.",
+    ),
+    ProblemKind(
+        "both-oxidations",
+        422,
+        "Both half-equations are oxidations",
+        "Both release electrons, and nothing takes them up. One of the two has to be a reduction.",
+    ),
+    ProblemKind(
+        "both-reductions",
+        422,
+        "Both half-equations are reductions",
+        "Both take electrons up, and nothing releases them. One of the two has to be an oxidation.",
+    ),
+    ProblemKind(
+        "wrong-way-round",
+        422,
+        "The half-equations are exchanged",
+        "What was given as the oxidation takes electrons up, and what was given as the reduction releases them.",
+    ),
     # --- faults of an installed curriculum, which its maintainers have to mend
     ProblemKind(
         "impossible-choice",

@@ -45,6 +45,25 @@ def prediction_members(query: MultiDict[str, str]) -> dict[str, Any]:
     return members
 
 
+def equation_members(
+    query: MultiDict[str, str], known: Sequence[str], other_words: Mapping[str, str]
+) -> dict[str, Any]:
+    """Return the members of a request about equations that a query stands for.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    faults = _faults_of_names(query, known, other_words, frozenset({"notation"}))
+    if faults:
+        raise validation_problem(faults, source="query")
+    members: dict[str, Any] = {name: query[name] for name in query}
+    if "notation" in members:
+        members["notation"] = ",".join(query.getlist("notation"))
+    return members
+
+
 def search_members(query: MultiDict[str, str], *, default: int, highest: int) -> tuple[str, int]:
     """Return the text to look for and the most results to give.
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ionwright.chemistry.notation import rendered, rendered_as_read, species_text
-from ionwright.teaching.board import board_steps, signed
+from ionwright.teaching.board import board_steps, combination_steps, signed
 
 if TYPE_CHECKING:
     from ionwright.chemistry.balancing import Balanced, Remark
-    from ionwright.chemistry.combination import Combined
     from ionwright.chemistry.oxidation_change import NumberInEquation
     from ionwright.chemistry.stoichiometry import Equation
+    from ionwright.teaching.board import Step
+    from ionwright.teaching.half_equations import Combination
 
 __all__ = ["balance_document", "combination_document"]
 
@@ -62,10 +63,7 @@ def balance_document(balanced: Balanced, notations: Notations = None) -> dict[st
         document["side"] = balanced.side
     document["medium"] = balanced.skeleton.medium
     document["reading"] = rendered_as_read(balanced.skeleton.given, notations)
-    document["steps"] = [
-        {"text": step.text, "equation": rendered_as_read(step.equation, notations)}
-        for step in board_steps(balanced)
-    ]
+    document["steps"] = _steps(board_steps(balanced), notations)
     document["oxidation_numbers"] = [_number(found) for found in balanced.oxidation_numbers]
     if halves := balanced.halves:
         document["halves"] = {
@@ -77,25 +75,24 @@ def balance_document(balanced: Balanced, notations: Notations = None) -> dict[st
     return document
 
 
-def combination_document(
-    combined: Combined, oxidation: Equation, reduction: Equation, notations: Notations = None
-) -> dict[str, Any]:
+def combination_document(combination: Combination, notations: Notations = None) -> dict[str, Any]:
     """Two half-equations and their sum as JSON-plain data.
 
     Parameters
     ----------
-    combined
-        Multipliers and overall equation.
-    oxidation, reduction
-        The half-equations as they were read.
+    combination
+        The half-equations as they were read, and what they add up to.
     notations
         As for `balance_document`.
     """
+    combined = combination.combined
+    reduction, oxidation = combination.reduction, combination.oxidation
     return {
         "oxidation": _half(oxidation, combined.oxidation_multiplier, notations),
         "reduction": _half(reduction, combined.reduction_multiplier, notations),
         "electrons": combined.electrons,
         "overall_equation": rendered(combined.overall, notations),
+        "steps": _steps(combination_steps(reduction, oxidation, combined), notations),
         "notes": [_TRANSFER] if combined.is_transfer else [],
     }
 
@@ -104,6 +101,10 @@ _TRANSFER = (
     "Everything cancels: what leaves the one electrode arrives at the other. The overall equation shows it on both"
     " sides."
 )
+
+
+def _steps(steps: tuple[Step, ...], notations: Notations) -> list[dict[str, Any]]:
+    return [{"text": step.text, "equation": rendered_as_read(step.equation, notations)} for step in steps]
 
 
 def _half(half: Equation, multiplier: int, notations: Notations) -> dict[str, Any]:

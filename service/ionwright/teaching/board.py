@@ -23,14 +23,16 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from ionwright.chemistry.balancing import Balanced
+    from ionwright.chemistry.combination import Combined
     from ionwright.chemistry.linear_system import Net
     from ionwright.chemistry.species import Species
     from ionwright.chemistry.splitting import Halves
 
-__all__ = ["Step", "board_steps", "check_step", "signed"]
+__all__ = ["Step", "board_steps", "check_step", "combination_steps", "signed"]
 
 _CHARGE: Final = "charge"
 _MINUS: Final = "−"
+_ADDED: Final = "Add the two. The electrons cancel, and so does what stands on both sides."
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,14 +254,9 @@ def _from_halves(balanced: Balanced, halves: Halves) -> list[Step]:
         Step(_half_text(REDUCTION, halves.reduction), halves.reduction),
         Step(_half_text(OXIDATION, halves.oxidation), halves.oxidation),
     ]
-    for name, half, times in (
-        ("reduction", halves.reduction, halves.reduction_multiplier),
-        ("oxidation", halves.oxidation, halves.oxidation_multiplier),
-    ):
-        if times > 1:
-            text = f"Multiply the {name} by {times}, so that {_counted(halves.electrons, ELECTRON)} stand in both."
-            steps.append(Step(text, half.scaled(times)))
-    text = "Add the two. The electrons cancel, and so does what stands on both sides."
+    steps += _multiplied(REDUCTION, halves.reduction, halves.reduction_multiplier, halves.electrons)
+    steps += _multiplied(OXIDATION, halves.oxidation, halves.oxidation_multiplier, halves.electrons)
+    text = _ADDED
     answer = _net(balanced.equation)
     sums = [combine(halves.reduction, halves.oxidation, join_water=join).overall for join in (True, False)]
     found = next((overall for overall in sums if _net(overall) == answer), None)
@@ -271,6 +268,28 @@ def _from_halves(balanced: Balanced, halves: Halves) -> list[Step]:
         text = "Write the substances that were given in the place of their ions, with the ions that took no part."
         steps.append(Step(text, balanced.equation))
     return steps
+
+
+def _multiplied(kind: str, half: Equation, times: int, electrons: int) -> list[Step]:
+    if times == 1:
+        return []
+    text = f"Multiply the {kind} by {times}, so that {_counted(electrons, ELECTRON)} stand in both."
+    return [Step(text, half.scaled(times))]
+
+
+def combination_steps(reduction: Equation, oxidation: Equation, combined: Combined) -> tuple[Step, ...]:
+    """The way from two half-equations to their sum; the equation of the last step is the overall equation.
+
+    Parameters
+    ----------
+    reduction, oxidation
+        The half-equations.
+    combined
+        What they add up to.
+    """
+    steps = _multiplied(REDUCTION, reduction, combined.reduction_multiplier, combined.electrons)
+    steps += _multiplied(OXIDATION, oxidation, combined.oxidation_multiplier, combined.electrons)
+    return (*steps, Step(_ADDED, combined.overall))
 
 
 def _divisor(halves: Halves, overall: Equation) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from marshmallow import fields
 
 from ionwright.api.schemas.base import ResponseSchema, described, wording
+from ionwright.api.schemas.equation import EquationSchema
 
 
 class ProblemErrorSchema(ResponseSchema):
@@ -43,4 +44,10 @@ class ProblemSchema(ResponseSchema):
     instance = wording("Number of the incident, if the service failed.")
     errors = fields.List(
         fields.Nested(ProblemErrorSchema), metadata=described("The single faults, each with its place.")
+    )
+    basis = fields.List(
+        fields.Nested(EquationSchema),
+        metadata=described(
+            "For several-solutions: independent balanced equations, of which every solution is a sum of multiples."
+        ),
     )
