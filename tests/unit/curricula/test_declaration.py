@@ -214,7 +214,7 @@ def test_what_was_read_cannot_be_changed() -> None:
             '"always"',
             '"always"\nhalide_ions = ["Cl^-", "Cl^-"]',
             "anode.halide_ions",
-            "stands in the list twice",
+            "an entry stands in the list twice",
         ),
         (
             '"always"',
