@@ -155,13 +155,17 @@ class PlacedEquation:
     terms: tuple[PlacedTerm, ...]
 
 
-def read_placed(text: str, known: Container[Species] = ()) -> PlacedEquation:
+def read_placed(
+    text: str, known: Container[Species] = (), next_known: Container[Species] = ()
+) -> PlacedEquation:
     """Return what `read_equation` returns, with the place of every term.
 
     Parameters
     ----------
     text, known
         As for `read_equation`.
+    next_known
+        Species to be preferred where a formula has no reading among those expected.
 
     Raises
     ------
@@ -171,7 +175,7 @@ def read_placed(text: str, known: Container[Species] = ()) -> PlacedEquation:
     fallback: PlacedEquation | None = None
     fallback_known = False
     for left, right in written_equations(text):
-        first, balanced, all_known = _chosen(left, right, known)
+        first, balanced, all_known = _chosen(left, right, known, next_known)
         if balanced:
             return first
         if fallback is None or (all_known and not fallback_known):
@@ -182,20 +186,26 @@ def read_placed(text: str, known: Container[Species] = ()) -> PlacedEquation:
 
 
 def _chosen(
-    left: tuple[WrittenTerm, ...], right: tuple[WrittenTerm, ...], known: Container[Species]
+    left: tuple[WrittenTerm, ...],
+    right: tuple[WrittenTerm, ...],
+    known: Container[Species],
+    next_known: Container[Species],
 ) -> tuple[PlacedEquation, bool, bool]:
     """Return the best choice of readings, whether it balances, and whether every term is known."""
     written = (*left, *right)
-    expected = [[reading for reading in term.readings if reading in known] for term in written]
-    all_known = all(
-        some or term.readings[0].is_electron for some, term in zip(expected, written, strict=True)
-    )
-    options = [some or term.readings for some, term in zip(expected, written, strict=True)]
+    options = []
+    all_known = True
+    for term in written:
+        found = tuple(reading for reading in term.readings if reading in known)
+        if not found:
+            all_known = all_known and term.readings[0].is_electron
+            found = tuple(reading for reading in term.readings if reading in next_known)
+        options.append(found or term.readings)
     first: PlacedEquation | None = None
-    distinct = dict.fromkeys(map(tuple, options))  # what is written alike is read alike
+    distinct = dict.fromkeys(options)  # what is written alike is read alike
     for choice in islice(product(*distinct), _MOST_READINGS):
         meaning = dict(zip(distinct, choice, strict=True))
-        readings = [meaning[tuple(option)] for option in options]
+        readings = [meaning[option] for option in options]
         candidate = _assembled(zip(written, readings, strict=True), len(left))
         balanced = candidate.is_balanced
         if balanced or first is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
@@ -37,9 +37,17 @@ class Species:
     formula: str
     charge: int
     atoms: tuple[tuple[str, int], ...]
+    _hash: int = field(init=False, repr=False, compare=False, default=0)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_hash", hash((self.formula, self.charge)))
 
     def __hash__(self) -> int:
-        return hash((self.formula, self.charge))
+        return self._hash
+
+    def __reduce__(self) -> tuple[type[Species], tuple[str, int, tuple[tuple[str, int], ...]]]:
+        # texts hash differently in every process, so the stored hash must not travel
+        return Species, (self.formula, self.charge, self.atoms)
 
     @property
     def is_electron(self) -> bool:
@@ -87,16 +95,32 @@ def _interned(formula: str, charge: int, atoms: tuple[tuple[str, int], ...]) -> 
     return Species(formula, charge, atoms)
 
 
+@lru_cache(maxsize=4096)
+def _spelt(text: str) -> tuple[str, tuple[tuple[str, int], ...]]:
+    """Canonical text and atoms of a formula; of one that cannot be read nothing is kept."""
+    formula = scan_formula(text, 0, len(text))
+    return formula.text, tuple(formula.composition.items())
+
+
 def _made(plain: str, start: int, end: int, charge: int) -> Species:
     try:
-        formula = scan_formula(plain, start, end)
+        text, atoms = _spelt(plain[start:end])
+    except FormulaError:
+        _tell_fault(plain, start, end)
+        raise
+    return _interned(text, charge, atoms)
+
+
+def _tell_fault(plain: str, start: int, end: int) -> None:
+    """Read a formula that cannot be read once more, for the place of the fault in the whole text."""
+    try:
+        scan_formula(plain, start, end)
     except FormulaError as fault:
         at = fault.position
         if at is not None and at < end and plain[at] in _CHARGE_MARKS:
             remedy = "Write number and sign behind the whole formula: SO4^2-."
             raise _fault("A charge stands at the end of a species.", at, remedy) from None
-        raise
-    return _interned(formula.text, charge, tuple(formula.composition.items()))
+        raise fault from None
 
 
 @lru_cache(maxsize=2048)

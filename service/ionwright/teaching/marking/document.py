@@ -43,9 +43,16 @@ def marking_document(marking: Marking, notations: frozenset[str] | None = None) 
         "slips": [_slip(slip) for slip in marking.slips],
     }
     if marking.reading is not None:
-        document["reading"] = rendered_as_read(marking.reading, notations)
+        document["reading"] = _reading(marking.reading, marking.expectation.forms, notations)
     document.update(_right(marking.expectation.forms, notations))
     return document
+
+
+def _reading(
+    reading: Equation, forms: tuple[Equation, ...], notations: frozenset[str] | None
+) -> dict[str, Any]:
+    """The line as it was read; one that is the expected line letter by letter is written but once."""
+    return rendered(reading, notations) if reading in forms else rendered_as_read(reading, notations)
 
 
 def _fault(fault: Fault) -> dict[str, Any]:

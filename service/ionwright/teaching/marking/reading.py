@@ -14,6 +14,7 @@ from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.substance import SUBSTANCES
 from ionwright.teaching.marking.slips import (
     Slip,
+    may_be_slips,
     mended,
     typed,
     with_plus_between,
@@ -111,14 +112,12 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
     except FormulaError as found:
         placed, fault = None, found
     slips: list[Slip] = []
-    if placed is None or not _is_known(placed, expected):
-        better, slips = mended(plain, expected)
-        again = _reading_or_none(better, expected) if slips else None
-        placed = again or placed
-        slips = slips if again else []
-        if placed is None or not _is_known(placed, expected):
-            joined = _with_missing_plus(better if again else plain, expected)
-            placed, slips = (joined[0], [*slips, joined[1]]) if joined else (placed, slips)
+    unknown = _unknown(placed, expected)
+    if unknown is None or (unknown and may_be_slips(unknown, expected)):
+        plain, placed, slips = _mended(plain, placed, expected)
+        unknown = _unknown(placed, expected)
+    if (unknown is None or unknown) and (joined := _with_missing_plus(plain, expected)):
+        placed, slips = joined[0], [*slips, joined[1]]
     if placed is None and (signless := with_signless_charges(plain)) != plain:
         placed = _reading_or_none(signless, expected)
     if placed is None:
@@ -127,11 +126,16 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
 
 
 def _read(plain: str, expected: AbstractSet[Species]) -> PlacedEquation:
-    placed = read_placed(plain, expected)
-    if not _is_known(placed, expected):
-        # species of the tables come next, before readings that nobody knows
-        placed = read_placed(plain, expected | _tabled())
-    return placed
+    return read_placed(plain, expected, _tabled())
+
+
+def _mended(
+    plain: str, placed: PlacedEquation | None, expected: AbstractSet[Species]
+) -> tuple[str, PlacedEquation | None, list[Slip]]:
+    """Mend the slips of a text; where that leads to no reading, the text and its reading stay what they are."""
+    better, slips = mended(plain, expected)
+    again = _reading_or_none(better, expected) if slips else None
+    return (better, again, slips) if again else (plain, placed, [])
 
 
 def _reading_or_none(plain: str, expected: AbstractSet[Species]) -> PlacedEquation | None:
@@ -141,11 +145,15 @@ def _reading_or_none(plain: str, expected: AbstractSet[Species]) -> PlacedEquati
         return None
 
 
-def _is_known(placed: PlacedEquation, expected: AbstractSet[Species]) -> bool:
-    return all(
-        term.species.is_electron or term.species in expected or term.species in _tabled()
+def _unknown(placed: PlacedEquation | None, expected: AbstractSet[Species]) -> list[str] | None:
+    """Formulas of the species that nobody knows; None if there is no reading at all."""
+    if placed is None:
+        return None
+    return [
+        term.species.formula
         for term in placed.terms
-    )
+        if term.species not in expected and term.species not in _tabled() and not term.species.is_electron
+    ]
 
 
 @cache
@@ -157,7 +165,7 @@ def _with_missing_plus(plain: str, expected: AbstractSet[Species]) -> tuple[Plac
     """Read a line in which the plus of an ion's charge was taken for the one between two terms."""
     joined, at = with_plus_between(plain)
     placed = _reading_or_none(joined, expected) if at is not None else None
-    if placed is None or at is None or not _is_known(placed, expected):
+    if placed is None or at is None or _unknown(placed, expected):
         return None
 
     def moved(place: int) -> int:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.characters import SUBSCRIPTS, SUPERSCRIPTS, folded
@@ -21,7 +21,15 @@ if TYPE_CHECKING:
 
     from ionwright.chemistry.species import Species
 
-__all__ = ["Slip", "mended", "typed", "with_plus_between", "with_right_electrons", "with_signless_charges"]
+__all__ = [
+    "Slip",
+    "may_be_slips",
+    "mended",
+    "typed",
+    "with_plus_between",
+    "with_right_electrons",
+    "with_signless_charges",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,16 +139,15 @@ def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
     expected
         The species that the question is about; they are looked for first and in the looser way.
     """
-    formulas = {kind.formula for kind in expected}
     zeros = [found.span() for found in _HYDROXIDE.finditer(plain)]
     slips = [Slip(span, "0H", "OH") for span in zeros]
     plain = _HYDROXIDE.sub("OH", plain)
-    loose, strict = _by_key(formulas, loosely=True), _tabled()
+    tables = _tables(frozenset(expected))
     pieces: list[str] = []
     done = 0
     for found in _PIECE.finditer(plain):
         start, piece = _core(found[0], found.start())
-        better = _respelt(piece, formulas, loose, strict)
+        better = _respelt(piece, tables)
         if better:
             end = start + len(better)
             slips.append(Slip((start, end), plain[start:end], better))
@@ -148,6 +155,26 @@ def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
             done = end
     pieces.append(plain[done:])
     return "".join(pieces), sorted(slips, key=lambda slip: slip.at)
+
+
+def may_be_slips(formulas: Iterable[str], expected: Iterable[Species]) -> bool:
+    """Whether any of these formulas, which nobody knows, could be a slip for one that is known."""
+    tables = _tables(frozenset(expected))
+    return any(_respelt(formula, tables) or "0" in formula for formula in formulas)
+
+
+@dataclass(frozen=True, slots=True)
+class _Tables:
+    """The formulas that a question is about, as they are and under the key by which slips are looked up."""
+
+    formulas: frozenset[str]
+    loose: Mapping[str, str]
+
+
+@lru_cache(maxsize=1024)
+def _tables(expected: frozenset[Species]) -> _Tables:
+    formulas = frozenset(kind.formula for kind in expected)
+    return _Tables(formulas, _by_key(formulas, loosely=True))
 
 
 def _core(piece: str, start: int) -> tuple[int, str]:
@@ -161,7 +188,7 @@ def _core(piece: str, start: int) -> tuple[int, str]:
     return start, piece
 
 
-def _respelt(piece: str, formulas: set[str], loose: Mapping[str, str], strict: Mapping[str, str]) -> str:
+def _respelt(piece: str, tables: _Tables) -> str:
     """Return the formula that a piece must mean; empty if it is well spelt or could mean several things.
 
     Digits behind the formula may be a charge, and stay as they are.
@@ -170,16 +197,16 @@ def _respelt(piece: str, formulas: set[str], loose: Mapping[str, str], strict: M
         return "e"
     plain = piece.translate(_PLAIN_DIGITS)
     heads = [plain[:cut] for cut in range(len(plain), 0, -1) if _may_be_charge(plain[cut:])]
-    if any(head in formulas for head in heads):
+    if any(head in tables.formulas for head in heads):
         return ""
     is_proper = any(head in _proper() for head in heads)
     for head in heads:
-        formula = loose.get(_loose_key(head), "")
+        formula = tables.loose.get(_loose_key(head), "")
         if formula and (not is_proper or formula.casefold() == head.casefold()):
             return formula
-    return (
-        next((strict[k] for head in heads if (k := head.casefold()) in strict), "") if not is_proper else ""
-    )
+    if is_proper:
+        return ""
+    return next((_tabled()[key] for head in heads if (key := head.casefold()) in _tabled()), "")
 
 
 def _may_be_charge(rest: str) -> bool:
