@@ -6,14 +6,16 @@ from typing import TYPE_CHECKING
 __version__ = "0.1.0"
 
 if TYPE_CHECKING:
+    from ionwright.notebook import balance as balance
     from ionwright.notebook import predict as predict
 
-__all__ = ["__version__", "predict"]
+__all__ = ["__version__", "balance", "predict"]
 
 
 def __getattr__(name: str) -> object:
     """Import the notebook functions on first use, so that `import ionwright` stays quick."""
-    if name == "predict":
-        return import_module("ionwright.notebook").predict
+    if name in ("balance", "predict"):
+        found: object = getattr(import_module("ionwright.notebook"), name)
+        return found
     message = f"module {__name__!r} has no attribute {name!r}"
     raise AttributeError(message)

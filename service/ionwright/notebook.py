@@ -1,14 +1,17 @@
-"""The functions a notebook uses: keyword arguments in, a prediction out, with the installed curricula."""
+"""The functions a notebook uses: predictions, with the installed curricula, and balanced equations."""
 
 from __future__ import annotations
 
 from functools import cache
 
+from ionwright.chemistry.balancing import Balanced, balance
 from ionwright.chemistry.cell import CellDescription, make_cell
 from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.curricula.host import Registry, load_curricula
 from ionwright.teaching import Prediction
 from ionwright.teaching import predict as predict_cell
+
+__all__ = ["Balanced", "Prediction", "balance", "predict"]
 
 
 @cache

@@ -5,6 +5,7 @@ from __future__ import annotations
 import click
 
 from ionwright import __version__
+from ionwright.cli.balance import balance, combine
 from ionwright.cli.check import check
 from ionwright.cli.curricula import curricula
 from ionwright.cli.openapi import openapi
@@ -20,5 +21,5 @@ def main() -> None:
     """Work out electrolysis cells for teaching: what is discharged at each electrode, and why."""
 
 
-for command in (serve, predict, check, curricula, openapi):
+for command in (serve, predict, balance, combine, check, curricula, openapi):
     main.add_command(command)
