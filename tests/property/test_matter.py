@@ -175,6 +175,56 @@ SOLUBLE = [
 ]
 
 
+AMOUNTS = st.sampled_from(["0.01 M", "0.05 M", "0.1 M", "0.2 M", "1 M"])
+REACTING = [
+    "HCl",
+    "H2SO4",
+    "NaOH",
+    "KOH",
+    "NH3",
+    "NH4Cl",
+    "CH3COOH",
+    "CH3COONa",
+    "NaHCO3",
+    "NaHSO4",
+    "KF",
+    "K2CrO4",
+]
+
+
+@given(
+    st.lists(
+        st.tuples(st.sampled_from([*REACTING, "H2CrO4", "K2Cr2O7", "NaCl", "sugar"]), AMOUNTS), max_size=4
+    )
+)
+def test_the_charges_of_a_mixture_cancel_and_nothing_is_negative(given_substances):
+    try:
+        made = make_electrolyte(tuple(Ingredient(*one) for one in given_substances), "aqueous", None)
+    except IonwrightError as fault:
+        assert_told_where(fault)
+        return
+    assert made.solution_name
+    assert all(one.concentration > 0 for one in made.ions)
+    assert sum(one.concentration * one.ion.charge for one in made.ions) == pytest.approx(0, abs=1e-6)
+
+
+@given(
+    st.lists(st.sampled_from(["NaOH", "H3PO4", "NaH2PO4", "Na2HPO4", "Na3PO4"]), min_size=2, max_size=4),
+    AMOUNTS,
+)
+def test_phosphorus_is_kept_as_phosphoric_acid_loses_its_hydrogen(substances, amount):
+    try:
+        made = make_electrolyte(tuple(Ingredient(one, amount) for one in substances), "aqueous", None)
+    except IonwrightError as fault:
+        assert_told_where(fault)
+        return
+    put_in = sum("P" in one for one in substances) * float(amount.removesuffix(" M"))
+    found = sum(one.concentration for one in made.ions if ("P", 1) in one.ion.species.atoms)
+    assert found <= put_in * (1 + 1e-9)
+    if "phosphoric acid" not in made.solution_name:
+        assert found == pytest.approx(put_in)
+
+
 @pytest.mark.parametrize("concentration", [None, "0.1 M", "dilute"])
 def test_every_mixture_of_two_is_answered_or_told(concentration):
     for first, second in product(SOLUBLE, repeat=2):

@@ -10,7 +10,7 @@ from ionwright.chemistry.tables import read_table
 if TYPE_CHECKING:
     from ionwright.chemistry.proton_transfer import Amounts
 
-__all__ = ["Change", "condense"]
+__all__ = ["CONDENSATIONS", "Change", "Condensation", "condense"]
 
 _HYDROGEN: Final = ion("H^+")
 _HYDROXIDE: Final = ion("OH^-")
@@ -24,7 +24,9 @@ class Change(NamedTuple):
     tells: str
 
 
-class _Condensation(NamedTuple):
+class Condensation(NamedTuple):
+    """Ions that join in acid, their number, and the sentences for acid and for alkali."""
+
     single: Ion
     joined: Ion
     number: int
@@ -32,10 +34,11 @@ class _Condensation(NamedTuple):
     alkali: str
 
 
-_CONDENSATIONS: Final = tuple(
-    _Condensation(ion(row["in_alkali"]), ion(row["in_acid"]), row["number"], row["acid"], row["alkali"])
+CONDENSATIONS: Final = tuple(
+    Condensation(ion(row["in_alkali"]), ion(row["in_acid"]), row["number"], row["acid"], row["alkali"])
     for row in read_table("reactions.toml")["condensation"]
 )
+"""The rows of the table."""
 
 
 def condense(amounts: Amounts, ph: float | None, *, buffered: bool) -> list[Change]:
@@ -54,7 +57,7 @@ def condense(amounts: Amounts, ph: float | None, *, buffered: bool) -> list[Chan
     in_alkali = ph > 8 if ph is not None else _HYDROXIDE in amounts
     is_held = buffered or ph is not None
     changes = []
-    for row in _CONDENSATIONS:
+    for row in CONDENSATIONS:
         if in_acid and row.single in amounts:
             _turn(amounts, row.single, row.joined, 1 / row.number, None if is_held else (_HYDROGEN, 1.0))
             changes.append(Change(row.single, row.joined, row.acid))

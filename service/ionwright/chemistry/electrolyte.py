@@ -228,7 +228,7 @@ def _beside_others(text: str) -> SubstanceReading:
     except MoleculesOnly as refusal:
         molecule = refusal.molecule
         if not molecule.mixes:
-            raise
+            raise refusal.beside_others() from None
         return SubstanceReading(
             molecular(molecule.formula, molecule.name), assumptions=(molecule.assumption,)
         )
@@ -293,6 +293,7 @@ def _melt(solutes: tuple[Dissolved, ...], assumptions: list[str]) -> Electrolyte
 def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: list[str]) -> Electrolyte:
     _check_ph(ph)
     notes: list[str] = []
+    told: dict[Compound, tuple[str, ...]] = {}
     parts: list[Solute] = []
     for index, one in enumerate(solutes):
         try:
@@ -307,13 +308,13 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         except IonwrightError as fault:
             field = "concentration" if one.is_concentration_given else "substance"
             raise fault.within(f"electrolyte/{index}/{field}") from None
-        if one.compound != WATER or len(solutes) == 1:
-            assumptions += ions.assumptions
+        told[one.compound] = ions.assumptions
         notes += ions.notes
         amount = one.concentration.mol_dm3 if one.concentration else None
         parts.append(Solute(one.compound, amount, ions.ions))
     mixed = after_mixing(tuple(parts)) if len(parts) > 1 else _alone(parts[0])
     amounts = mixed.amounts
+    assumptions += [one for compound in told if _stays(compound, mixed, len(parts)) for one in told[compound]]
     assumptions += mixed.assumptions
     if ph is not None:
         check_given_ph(amounts, ph, of_acid=any(one.compound.role == "acid" for one in parts))
@@ -331,6 +332,11 @@ def _solution(solutes: tuple[Dissolved, ...], ph: float | None, assumptions: lis
         word=_word(solutes),
         solution_name=solution_name(tuple(one.compound for one in solutes), tuple(firm), mixed.weak),
     )
+
+
+def _stays(compound: Compound, mixed: Mixed, number: int) -> bool:
+    """Whether what was said of a substance by itself still holds: in a mixture water is only the solvent."""
+    return number == 1 or compound.strength != "weak" or compound in mixed.weak
 
 
 def _alone(solute: Solute) -> Mixed:

@@ -17,6 +17,7 @@ __all__ = [
     "WATER",
     "Compound",
     "Role",
+    "acid_chain",
     "acid_step",
     "compound_from",
     "compound_of",
@@ -124,6 +125,25 @@ def acid_step(one: Ion) -> tuple[int, Ion] | None:
     """
     step = _PARENTS.get(one)
     return None if step is None or step[1].lattice_only else step
+
+
+@lru_cache(maxsize=256)
+def acid_chain(anion: Ion) -> tuple[Ion, ...]:
+    """Return the ions that an acid turns into as it loses its hydrogen one by one: H2PO4^-, HPO4^2-, PO4^3-.
+
+    Parameters
+    ----------
+    anion
+        The last of them.
+
+    Returns
+    -------
+    tuple of Ion
+        Only the last where the tables do not know all of those before it.
+    """
+    by_number = {number: one for one, (number, parent) in _PARENTS.items() if parent is anion}
+    before = [by_number[number] for number in range(-anion.charge - 1, 0, -1) if number in by_number]
+    return (*before, anion) if len(before) == -anion.charge - 1 else (anion,)
 
 
 def molecular(formula: str, name: str) -> Compound:

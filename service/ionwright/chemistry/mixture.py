@@ -61,12 +61,9 @@ def after_mixing(solutes: tuple[Solute, ...]) -> Mixed:
     for position, (_, first) in enumerate(real):
         for index, second in real[position + 1 :]:
             assumptions += _check_pair(first, second, amounts, index)
-    for anion in reacted.formed:
-        last, giver = real[-1]
-        meeting = _Meeting(giver.compound, giver.compound, amounts, last)
-        for cation in amounts:
-            if anion.charge < 0 < cation.charge:
-                assumptions += _check_ions(cation, anion, meeting)
+    for one in reacted.formed:
+        if one.charge < 0:
+            assumptions += check_formed(one, amounts, real[-1][0])
     return Mixed(amounts, tuple(assumptions), reacted.firm, reacted.weak)
 
 
@@ -166,7 +163,7 @@ def _ion_product(cation: Ion, anion: Ion, amounts: Amounts) -> float | None:
     return float(first ** numbers[cation] * second ** numbers[anion])
 
 
-def check_formed(formed: Ion, amounts: Amounts) -> list[str]:
+def check_formed(formed: Ion, amounts: Amounts, place: int = 0) -> list[str]:
     """Check an ion that formed after mixing against the others; returns what must be said.
 
     Parameters
@@ -175,6 +172,8 @@ def check_formed(formed: Ion, amounts: Amounts) -> list[str]:
         The new ion.
     amounts
         All the ions that are there.
+    place
+        Number of the ingredient to blame.
 
     Raises
     ------
@@ -184,9 +183,9 @@ def check_formed(formed: Ion, amounts: Amounts) -> list[str]:
     said: list[str] = []
     for one in amounts:
         if one is not formed:
-            _check_clash(formed, one, 0)
+            _check_clash(formed, one, place)
         if one.charge * formed.charge < 0 and one is not _HYDROGEN:
-            said += _check_precipitate(one, formed, compound_of(one, formed), amounts, 0)
+            said += _check_precipitate(one, formed, compound_of(one, formed), amounts, place)
     return said
 
 

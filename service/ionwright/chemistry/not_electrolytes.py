@@ -75,12 +75,15 @@ class Molecule:
         Whether it may stand beside an electrolyte in one solution without changing it.
     hardly
         Whether a trace of it does split into ions.
+    acid
+        The acid that it makes with water; empty if it makes none.
     """
 
     formula: str
     name: str
     mixes: bool = False
     hardly: bool = False
+    acid: str = ""
 
     @property
     def assumption(self) -> str:
@@ -95,6 +98,13 @@ class MoleculesOnly(CellRefused):
     def __init__(self, molecule: Molecule, detail: str, remedy: str) -> None:
         super().__init__("non-electrolyte", detail, remedy=remedy)
         self.molecule = molecule
+
+    def beside_others(self) -> MoleculesOnly:
+        """Return the refusal for a mixture with something that does conduct."""
+        if self.molecule.acid:
+            return self
+        name = shown_name(self.molecule.name)
+        return MoleculesOnly(self.molecule, self.detail, f"Leave the {name} out.")
 
     def when_molten(self) -> CellRefused:
         """Return the refusal for the melt: of a metal's compound it tells why the liquid does not conduct."""
@@ -124,7 +134,7 @@ def _molecule(name: str, row: Mapping[str, Any]) -> CellRefused:
         )
     formula = next(iter(row.get("formulas", ())), "")
     return MoleculesOnly(
-        Molecule(formula, name, row.get("mixes", False), hardly),
+        Molecule(formula, name, row.get("mixes", False), hardly, acid),
         detail.strip(),
         f"Ask for {acid}." if acid else _FORM,
     )

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final, NamedTuple
 
+from ionwright.chemistry.condensation import CONDENSATIONS
 from ionwright.chemistry.dissolving import weak_share
 from ionwright.chemistry.faults import CellRefused
 from ionwright.chemistry.ion import Ion, ion
-from ionwright.chemistry.ionic_compound import Compound, acid_step, compound_of
+from ionwright.chemistry.ionic_compound import Compound, acid_chain, acid_step, compound_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from ionwright.chemistry.condensation import Condensation
     from ionwright.chemistry.mixture import Solute
 
 __all__ = ["Amounts", "Settled", "settled"]
@@ -72,6 +74,8 @@ def settled(solutes: Iterable[Solute]) -> Settled:
     brew.alkali_on_ammonium()
     brew.acid_on_ammonia()
     brew.acid_on_weak_ions()
+    for row in CONDENSATIONS:
+        brew.weak_on_condensing_ions(row)
     firm = tuple(brew.amounts)
     brew.ionise()
     return Settled(brew.amounts, tuple(brew.weak), firm, tuple(brew.formed), tuple(brew.said))
@@ -145,17 +149,24 @@ class _Brew:
                     self._salt_of(acid, alkali)
 
     def _salt_of(self, acid: Compound, alkali: Ion | Compound) -> None:
-        number, anion = acid.ions[0][1], acid.ions[-1]
+        number = acid.ions[0][1]
         available = _known(self.weak[acid], _NEUTRALISE, _ACID_AND_ALKALI)
         given = self.weak[alkali] if isinstance(alkali, Compound) else self.amounts[alkali]
-        amount = min(available, _known(given, _NEUTRALISE, _ACID_AND_ALKALI) / number)
-        self._less_weak(acid, amount)
+        used = min(_known(given, _NEUTRALISE, _ACID_AND_ALKALI), available * number)
         if isinstance(alkali, Compound):
-            self._less_weak(alkali, amount * number)
-            self._form(_AMMONIUM, amount * number)
+            self._less_weak(alkali, used)
+            self._form(_AMMONIUM, used)
         else:
-            self._less(alkali, amount * number)
-        self._form(anion[0], amount * anion[1])
+            self._less(alkali, used)
+        chain = acid_chain(acid.ions[-1][0])
+        per_step = number / len(chain)  # 1 where every step is known, else all hydrogen goes at once
+        steps = used / available / per_step
+        whole = min(int(steps + _NEARLY), len(chain) - 1)
+        further = min(max(steps - whole, 0.0), 1.0)
+        self._less_weak(acid, available * (further if whole == 0 else 1.0))
+        for place, share in ((whole - 1, 1.0 - further), (whole, further)):
+            if place >= 0 and share > _NEARLY:
+                self._form(chain[place], available * share)
         self.said.append(f"The {acid.name} and the alkali neutralise each other.")
 
     def alkali_on_acid_ions(self) -> None:
@@ -207,6 +218,26 @@ class _Brew:
             self.said.append(
                 f"The acid turns {one.stem} ions into {acid.name}, which hardly splits into ions."
             )
+
+    def weak_on_condensing_ions(self, row: Condensation) -> None:
+        """Let weak acids join ions such as chromate, and ammonia part them; without amounts it is left aside."""
+        for compound in list(self.weak):
+            is_acid = compound.role == "acid"
+            old, new, ratio = (
+                (row.single, row.joined, 1 / row.number)
+                if is_acid
+                else (row.joined, row.single, float(row.number))
+            )
+            each = 1.0 if is_acid else float(row.number)
+            there, supply = self.amounts.get(old), self.weak[compound]
+            if not there or not supply or len(compound.ions) != 2 or compound.ions[0][1] != 1:
+                continue
+            turned = min(there, supply / each)
+            self._less(old, turned)
+            self._less_weak(compound, turned * each)
+            self._form(new, turned * ratio)
+            self._form(compound.ions[1][0] if is_acid else _AMMONIUM, turned * each)
+            self.said.append(row.acid if is_acid else row.alkali)
 
     def ionise(self) -> None:
         """Let what is left of weak acids and ammonia give its small share of ions."""

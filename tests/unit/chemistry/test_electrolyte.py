@@ -359,7 +359,9 @@ def test_chromate_and_dichromate_follow_the_medium():
     alkaline = electrolyte("K2Cr2O7@0.1 M", "NaOH@0.4 M")
     assert amounts(alkaline)["CrO4^2-"] == pytest.approx(0.2)
     assert amounts(alkaline)["OH^-"] == pytest.approx(0.2)
-    assert amounts(electrolyte("K2CrO4@0.1 M", "CH3COOH@1 M"))["H^+"] == pytest.approx(0.00426, rel=0.01)
+    weak = amounts(electrolyte("K2CrO4@0.1 M", "CH3COOH@1 M"))
+    assert weak["CH3COO^-"] == pytest.approx(0.1, rel=0.01)
+    assert weak["H^+"] == pytest.approx(1.6e-4, rel=0.05)
     assert not electrolyte("K2CrO4").has(ion("Cr2O7^2-").species)
     assert refusal("K2CrO4", "KI", "H2SO4").code == "does-not-exist"
 
@@ -379,3 +381,35 @@ def test_a_ph_that_acid_or_alkali_contradicts_is_refused(text, ph):
 )
 def test_a_ph_that_fits_the_acid_or_alkali_passes(text, ph):
     assert electrolyte(text, ph=ph).ions
+
+
+@pytest.mark.parametrize(
+    ("alkali", "ions", "name"),
+    [
+        ("0.05 M", {"H2PO4^-": 0.05}, "phosphoric acid and sodium dihydrogenphosphate"),
+        ("0.1 M", {"H2PO4^-": 0.1}, "sodium dihydrogenphosphate"),
+        (
+            "0.15 M",
+            {"H2PO4^-": 0.05, "HPO4^2-": 0.05},
+            "sodium dihydrogenphosphate and sodium hydrogenphosphate",
+        ),
+        ("0.3 M", {"PO4^3-": 0.1}, "sodium phosphate"),
+        ("0.4 M", {"PO4^3-": 0.1, "OH^-": 0.1}, "sodium hydroxide and sodium phosphate"),
+    ],
+)
+def test_phosphoric_acid_loses_its_hydrogen_step_by_step(alkali, ions, name):
+    made = electrolyte("H3PO4@0.1 M", f"NaOH@{alkali}")
+    found = amounts(made)
+    assert {one: found[one] for one in ions} == pytest.approx(ions)
+    assert made.solution_name == name
+
+
+def test_a_weak_acid_that_is_used_up_is_not_called_weak():
+    assert electrolyte("CH3COOH@1 M", "NaOH@1 M").assumptions == (
+        "The ethanoic acid and the alkali neutralise each other.",
+    )
+
+
+def test_what_may_not_stand_beside_a_salt_is_to_be_left_out():
+    assert refusal("NaCl", "methane").remedy == "Leave the methane out."
+    assert refusal("NaCl", "SO3").remedy == "Ask for sulfuric acid, H2SO4."
