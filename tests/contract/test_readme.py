@@ -80,15 +80,15 @@ def test_requests_go_to_the_default_address(readme: str) -> None:
     assert set(addresses) == {DEFAULT_BIND}
 
 
-def test_the_first_request_gets_the_answer_shown(readme: str, client: FlaskClient) -> None:
-    (request,) = (words for words in command_lines(readme, "curl") if "-d" in words)
-    body = json.loads(request[request.index("-d") + 1])
-    answer = client.post(request[2].split("9648")[1], json=body)
-    assert answer.status_code == 200
-    (shown,) = map(json.loads, fences(readme, "json"))
-    assert len(shown) > 3
-    for name, member in shown.items():
-        assert holds(answer.json[name], member), answer.json[name]
+def test_every_request_gets_the_answer_shown(readme: str, client: FlaskClient) -> None:
+    requests = [words for words in command_lines(readme, "curl") if "-d" in words]
+    for request, shown in zip(requests, map(json.loads, fences(readme, "json")), strict=True):
+        body = json.loads(request[request.index("-d") + 1])
+        answer = client.post(request[2].split("9648")[1], json=body)
+        assert answer.status_code == 200
+        assert len(shown) > 3
+        for name, member in shown.items():
+            assert holds(answer.json[name], member), answer.json[name]
 
 
 def test_the_links_show_where_two_courses_part(readme: str, client: FlaskClient) -> None:

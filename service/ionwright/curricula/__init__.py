@@ -3,6 +3,7 @@
 from ionwright.curricula.describe import describe
 from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault
 from ionwright.curricula.hookspecs import HOOK_VERSION, hookimpl
+from ionwright.curricula.marking import MarkingConventions
 from ionwright.curricula.model import (
     PASS,
     Conventions,
@@ -23,6 +24,7 @@ __all__ = [
     "CurriculumFault",
     "CurriculumFileFault",
     "DischargeRule",
+    "MarkingConventions",
     "Remark",
     "Ruling",
     "Situation",

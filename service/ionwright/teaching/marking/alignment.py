@@ -167,8 +167,13 @@ def _take_spectators(work: _Work) -> None:
 
 
 def _take_lone_spectators(work: _Work) -> None:
-    """Take out ions that stand on one side only and have nothing to do with the process."""
+    """Take out ions that stand on one side only and have nothing to do with the process.
+
+    Where something is missing beside them they stand in its place, which is another fault.
+    """
     for side, mine, theirs in work.sides():
+        if any(kind not in mine for kind in theirs):
+            continue
         for kind in list(mine):
             if kind.charge and kind not in theirs and kind not in AIDS:
                 if (names := work.target.left_names | work.target.right_names) and _shares(kind, names):

@@ -34,6 +34,8 @@ _HYDRONIUM: Final = species("H3O^+")
 _HYDROGEN_ION: Final = species("H^+")
 _WATER: Final = species("H2O")
 _BASE_WEIGHT_OF_COMPOUND: Final = 1.5
+_MOST_WEIGHT: Final = 5.0
+"""A comparison that has to assume more than this explains nothing."""
 
 Diagnosis = tuple[list[Finding], "Alignment | None"]
 
@@ -59,7 +61,7 @@ def diagnosed(line: Line, expectation: Expectation) -> Diagnosis:
     best = _nearest(line, expectation)
     if split is not None:
         best = _better(best, _with_compounds(line, split, _nearest(split, expectation)))
-    if best is None:
+    if best is None or best.weight > _MOST_WEIGHT:
         return _like_nothing(line, expectation), None
     return _with_standing(best, expectation), best
 
