@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import os
 import shutil
 import subprocess
@@ -35,6 +36,10 @@ def test_imports_keep_to_the_layers(clone: Path, monkeypatch: pytest.MonkeyPatch
     monkeypatch.chdir(clone)
     monkeypatch.setattr(sys, "path", list(sys.path))
     report = CliRunner().invoke(lint_imports_command, ["pyproject.toml", "--no-cache", "--no-logo"])
+    # the command sets up logging for itself and switches every other logger off
+    for logger in logging.root.manager.loggerDict.values():
+        if isinstance(logger, logging.Logger):
+            logger.disabled = False
     assert report.exit_code == 0, report.output
 
 
