@@ -171,7 +171,11 @@ def gas_volume_remark(gas_volumes: tuple[Share, ...]) -> str:
 @lru_cache(maxsize=512)
 def product_tests(products: tuple[Species, ...], *, is_molten: bool = False) -> tuple[ProductTest, ...]:
     """How the products of one electrode are tested; substances without a classroom test are left out."""
-    known = [(kind, SUBSTANCES.get(kind.ascii)) for kind in products]
-    return tuple(
-        ProductTest(kind.ascii, row.test, row.test_result) for kind, row in known if row and row.test
-    )
+    found = []
+    for kind in products:
+        row = SUBSTANCES.get(kind.ascii)
+        if row and is_molten and row.test_in_melt:
+            found.append(ProductTest(kind.ascii, row.test_in_melt, row.test_result_in_melt))
+        elif row and row.test:
+            found.append(ProductTest(kind.ascii, row.test, row.test_result))
+    return tuple(found)

@@ -146,3 +146,11 @@ def test_a_gas_has_its_classroom_test(formula: str, test: str, result: str) -> N
 def test_products_without_a_test_are_left_out() -> None:
     found = product_tests((species("Fe^2+"), species("O2"), species("XeF6")))
     assert [one.product for one in found] == ["O2"]
+
+
+def test_bromine_from_a_melt_is_tested_in_its_vapour_only() -> None:
+    (in_melt,) = product_tests((species("Br2"),), is_molten=True)
+    (in_water,) = product_tests((species("Br2"),))
+    assert "vapour" in in_melt.test
+    assert "cyclohexane" not in in_melt.test
+    assert in_melt != in_water
