@@ -1,14 +1,12 @@
-"""The null space of a matrix of whole numbers, exactly, by elimination without fractions.
-
-Each row is packed into one long int, its entries in slots that are wide enough for every number that can
-arise. Adding multiples of rows then takes a few operations on ints instead of a loop over the entries.
-"""
+"""The null space of a matrix of whole numbers, exactly, by elimination without fractions."""
 
 from __future__ import annotations
 
 from math import gcd
 from operator import mul
 from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.packed_rows import null_space_by_packed_rows
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,6 +17,8 @@ MAX_ROWS: Final = 256
 """Most rows of a matrix: every element, the charge, and a few conditions."""
 MAX_COLUMNS: Final = 128
 """Most columns of a matrix."""
+
+_FEW_COLUMNS: Final = 8
 
 
 def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int, ...]]:
@@ -45,8 +45,8 @@ def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int,
 
     Notes
     -----
-    Elimination after Bareiss: every entry that arises is a minor of the matrix, so each division is exact and
-    the product of the lengths of the rows (Hadamard) bounds the numbers.
+    With few columns the rows are combined crosswise, entry by entry: their numbers cannot grow far in so few
+    steps. With more, they are packed and kept small by exact division.
 
     Example
     -------
@@ -56,90 +56,58 @@ def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int,
     if len(matrix) > MAX_ROWS or columns > MAX_COLUMNS:
         message = f"a matrix of {len(matrix)} x {columns} is larger than {MAX_ROWS} x {MAX_COLUMNS}"
         raise ValueError(message)
-    width = _slot_width(matrix, columns)
-    places = [width * at for at in range(columns - 1, -1, -1)]
-    powers = [1 << place for place in places]
-    echelon, pivots, leading = _echelon([sum(map(mul, row, powers)) for row in matrix], places)
-    spare = [column for column in range(columns) if column not in pivots]
-    if not spare:
-        return []
-    half = 1 << (width - 1)
-    entries = _cleared(echelon, leading, [places[at] for at in pivots], [places[at] for at in spare], half)
-    return _vectors(entries, leading[-1] if leading else 1, pivots, spare)
+    if columns > _FEW_COLUMNS:
+        return null_space_by_packed_rows(matrix, columns)
+    echelon, pivots = _echelon([list(row) for row in matrix], columns)
+    return [_vector(echelon, pivots, column, columns) for column in range(columns) if column not in pivots]
 
 
-def _slot_width(matrix: Sequence[Sequence[int]], columns: int) -> int:
-    """Return how many bits hold any minor of the matrix, with its sign and one to spare."""
-    lengths: list[int] = [(sum(map(mul, row, row)).bit_length() + 1) >> 1 for row in matrix]
-    if len(lengths) > columns:
-        lengths = sorted(lengths, reverse=True)[:columns]
-    return sum(lengths) + 3
+# the rows are known to be of one length, and checking it costs as much as the arithmetic
+# ruff: noqa: B905
 
 
-def _echelon(rows: list[int], places: list[int]) -> tuple[list[int], list[int], list[int]]:
-    """Return the packed rows in echelon form, the column of the pivot of each, and the pivots themselves."""
-    done: list[int] = []
-    columns: list[int] = []
+def _echelon(rows: list[list[int]], columns: int) -> tuple[list[list[int]], list[int]]:
+    """Return the rows in echelon form, and the column of the pivot of each."""
+    done: list[list[int]] = []
     pivots: list[int] = []
-    before = 1
-    for column, place in enumerate(places):
-        if not rows:
-            break
-        # all that stands further left is zero, so that rounding off what stands further right is enough
-        middle = (1 << place) >> 1
-        heads = [(row + middle) >> place for row in rows]
-        for index, pivot in enumerate(heads):  # noqa: B007 - both are used behind the loop
-            if pivot:
+    for column in range(columns):
+        for index, pivot_row in enumerate(rows):  # noqa: B007 - both are used behind the loop
+            if pivot_row[column]:
                 break
         else:
             continue
-        pivot_row = rows.pop(index)
-        del heads[index]
-        rows = [
-            (pivot * row - head * pivot_row if head else pivot * row) // before
-            for row, head in zip(rows, heads, strict=True)
-        ]
+        del rows[index]
+        pivot = pivot_row[column]
+        for index, row in enumerate(rows):
+            head = row[column]
+            if not head:
+                continue
+            if pivot == 1:
+                rows[index] = [a - head * b for a, b in zip(row, pivot_row)]
+            elif pivot == -1:
+                rows[index] = [a + head * b for a, b in zip(row, pivot_row)]
+            else:
+                rows[index] = [pivot * a - head * b for a, b in zip(row, pivot_row)]
         done.append(pivot_row)
-        columns.append(column)
-        pivots.append(pivot)
-        before = pivot
-    return done, columns, pivots
+        pivots.append(column)
+        if not rows:
+            break
+    return done, pivots
 
 
-def _cleared(
-    echelon: list[int], leading: list[int], pivots: list[int], spare: list[int], half: int
-) -> list[list[int]]:
-    """Clear the rows upwards and return their entries in the spare columns, over the last pivot."""
-    mask = 2 * half - 1
-    bias = sum(half << place for place in (*pivots, *spare))
-    last = leading[-1] if leading else 1
-    packed: list[int] = []
-    below: list[int] = []
-    for row, pivot, place in zip(reversed(echelon), reversed(leading), reversed(pivots), strict=True):
-        if packed:
-            shifted, total = row + bias, last * row
-            for at, lower in zip(below, packed, strict=True):
-                total -= (((shifted >> at) & mask) - half) * lower
-            row = total // pivot  # noqa: PLW2901 - the row in its final form
-        packed.append(row)
-        below.append(place)
-    packed.reverse()
-    return [[(((row + bias) >> place) & mask) - half for place in spare] for row in packed]
-
-
-def _vectors(
-    entries: list[list[int]], last: int, pivots: list[int], spare: list[int]
-) -> list[tuple[int, ...]]:
-    columns = len(pivots) + len(spare)
-    found = []
-    for index, column in enumerate(spare):
-        numbers = [row[index] for row in entries]
-        common = gcd(last, *numbers)
-        if last < 0:
-            common = -common
-        vector = [0] * columns
-        vector[column] = last // common
-        for pivot, number in zip(pivots, numbers, strict=True):
-            vector[pivot] = -number // common
-        found.append(tuple(vector))
-    return found
+def _vector(echelon: list[list[int]], pivots: list[int], column: int, columns: int) -> tuple[int, ...]:
+    """Return the vector of one spare column, found from the lowest row upwards."""
+    vector = [0] * columns
+    vector[column] = 1
+    for index in range(len(pivots) - 1, -1, -1):
+        row, at = echelon[index], pivots[index]
+        total = sum(map(mul, row, vector))
+        if total:
+            share, left = divmod(total, row[at])
+            if left:
+                factor = abs(row[at]) // gcd(row[at], total)
+                vector = [factor * number for number in vector]
+                share = total * factor // row[at]
+            vector[at] = -share
+    common = gcd(*vector)
+    return tuple([number // common for number in vector]) if common > 1 else tuple(vector)
