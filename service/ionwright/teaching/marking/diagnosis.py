@@ -7,7 +7,6 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.compound import read_substance
-from ionwright.chemistry.species import Species, species
 from ionwright.errors import IonwrightError
 from ionwright.teaching.marking.alignment import Alignment, aligned
 from ionwright.teaching.marking.expectation import Expectation, Standing
@@ -23,16 +22,14 @@ from ionwright.teaching.marking.fault_codes import (
     WRONG_SPECIES,
     Finding,
 )
-from ionwright.teaching.marking.line import AIDS, Amounts, Line, is_multiple
+from ionwright.teaching.marking.line import AIDS, HYDROGEN_ION, HYDRONIUM, WATER, Amounts, Line, is_multiple
 
 if TYPE_CHECKING:
     from ionwright.chemistry.equation import Number
+    from ionwright.chemistry.species import Species
 
 __all__ = ["Diagnosis", "diagnosed"]
 
-_HYDRONIUM: Final = species("H3O^+")
-_HYDROGEN_ION: Final = species("H^+")
-_WATER: Final = species("H2O")
 _BASE_WEIGHT_OF_COMPOUND: Final = 1.5
 _MOST_WEIGHT: Final = 5.0
 """A comparison that has to assume more than this explains nothing."""
@@ -94,19 +91,19 @@ def _better(one: Alignment | None, other: Alignment | None) -> Alignment | None:
 
 def _without_hydronium(line: Line) -> Line:
     """The line with H^+ for H3O^+, the water that comes with it cancelled."""
-    if _HYDRONIUM not in line.left and _HYDRONIUM not in line.right:
+    if HYDRONIUM not in line.left and HYDRONIUM not in line.right:
         return line
     left, right = _dehydrated(line.left), _dehydrated(line.right)
-    both = min(left.get(_WATER, 0), right.get(_WATER, 0))
-    return replace(line, left=_less(left, _WATER, both), right=_less(right, _WATER, both))
+    both = min(left.get(WATER, 0), right.get(WATER, 0))
+    return replace(line, left=_less(left, WATER, both), right=_less(right, WATER, both))
 
 
 def _dehydrated(amounts: object) -> Amounts:
     found: Amounts = dict(amounts)  # type: ignore[call-overload]  # a mapping of amounts
-    number = found.pop(_HYDRONIUM, 0)
+    number = found.pop(HYDRONIUM, 0)
     if number:
-        found[_HYDROGEN_ION] = found.get(_HYDROGEN_ION, 0) + number
-        found[_WATER] = found.get(_WATER, 0) + number
+        found[HYDROGEN_ION] = found.get(HYDROGEN_ION, 0) + number
+        found[WATER] = found.get(WATER, 0) + number
     return found
 
 
@@ -129,7 +126,7 @@ def _split(line: Line, expectation: Expectation) -> Line | None:
     return replace(line, left=left, right=right)
 
 
-Parts = tuple[tuple[Species, int], ...]
+Parts = tuple[tuple["Species", int], ...]
 
 
 def _apart(amounts: object, compounds: dict[Species, Parts]) -> Amounts:
@@ -142,7 +139,7 @@ def _apart(amounts: object, compounds: dict[Species, Parts]) -> Amounts:
 
 
 def _ions_of(kind: Species) -> Parts:
-    if kind.charge or len(kind.atoms) < 2 or kind == _WATER or len(kind.formula) > 40:
+    if kind.charge or len(kind.atoms) < 2 or kind == WATER or len(kind.formula) > 40:
         return ()
     return _ions_of_compound(kind.formula)
 

@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from ionwright.errors import IonwrightError
-from ionwright.teaching.marking.line import Line, line_of, naming
+from ionwright.teaching.marking.line import HYDROGEN_ION, HYDRONIUM, Line, line_of, naming
 
 if TYPE_CHECKING:
     from ionwright.chemistry.equation import Equation
@@ -126,7 +126,8 @@ class Expectation:
     def known(self) -> frozenset[Species]:
         """Every species that an answer may be expected to hold."""
         targets = (kind for one in self.targets for side in (one.line.left, one.line.right) for kind in side)
-        return frozenset((*targets, *self.present))
+        found = frozenset((*targets, *self.present))
+        return found | {HYDRONIUM} if HYDROGEN_ION in found else found
 
 
 def targets_of(

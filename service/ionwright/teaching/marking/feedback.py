@@ -235,32 +235,31 @@ def _wrong_species(finding: Finding, context: Told) -> Words:
         return "Something that takes part is missing in your line.", context.right_line
     if finding.instead is not None and finding.about is not None:
         written = species_text(kind)
-        side = "what is there before" if finding.side == "left" else "what forms"
-        helps = f"{written} is not how {side} is written. Look at its formula and its charge again."
+        subject = "What reacts" if finding.side == "left" else "What forms"
+        helps = f"{subject} is not written {written}. Look at its formula and its charge again."
         return helps, f"It is {species_text(finding.instead)}, not {written}: {context.right_line}"
     if _is_absent(kind, finding, context):
-        helps = (
-            f"Your line is about {_called(kind)}, and there is none of it for this electrode. What is there?"
-        )
+        helps = f"There {_is_or_are(kind)} no {_called(kind)} at this electrode. What is there?"
         return helps, f"The right line is {context.right_line}"
     if not finding.reason:
         helps = f"{sentence_start(_called(kind))} {_is_or_are(kind)} not what belongs here. {_look_again(context)}"
         return helps, f"The right line is {context.right_line}"
-    because = finding.reason if not _gives_away(finding.reason, context) else _veiled(context)
-    return f"{_denied(kind, context)} {because}", f"{finding.reason} {context.right_line}"
+    denied = _denied(kind, context)
+    if _gives_away(finding.reason, context):
+        return f"{denied}, because {_veiled(context)} What is it?", f"{finding.reason} {context.right_line}"
+    return f"{denied}. {finding.reason}", f"{finding.reason} {context.right_line}"
 
 
 def _denied(kind: Species, context: Told) -> str:
     if context.expectation.electrode == "anode":
-        return f"{sentence_start(_called(kind))} {_is_or_are(kind)} not what reacts here."
-    verb = "do" if kind.charge else "does"
-    return f"{sentence_start(_called(kind))} {verb} not form here."
+        return f"{sentence_start(_called(kind))} {_is_or_are(kind)} not what reacts here"
+    return f"{sentence_start(_called(kind))} cannot form here"
 
 
 def _veiled(context: Told) -> str:
     if context.expectation.electrode == "cathode":
-        return "This is because something else at the cathode takes up electrons in preference. What is it?"
-    return "This is because something else at the anode gives up electrons in preference. What is it?"
+        return "something else at the cathode takes up electrons in preference."
+    return "something else at the anode gives up electrons in preference."
 
 
 def _gives_away(reason: str, context: Told) -> bool:

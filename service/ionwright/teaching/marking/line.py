@@ -15,7 +15,10 @@ if TYPE_CHECKING:
 
 Amounts = dict["Species", "Number"]
 
-AIDS: Final = frozenset(map(species, ("H2O", "H^+", "OH^-", "H3O^+")))
+WATER: Final = species("H2O")
+HYDROGEN_ION: Final = species("H^+")
+HYDRONIUM: Final = species("H3O^+")
+AIDS: Final = frozenset((WATER, HYDROGEN_ION, HYDRONIUM, species("OH^-")))
 """What the medium lends to a half-equation; it names no process unless nothing else stands beside it."""
 
 DIATOMIC: Final = frozenset(("H", "N", "O", "F", "Cl", "Br", "I"))

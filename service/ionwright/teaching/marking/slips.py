@@ -67,23 +67,31 @@ _CLOSING_LABEL: Final = re.compile(
     r"\(?(?:at the )?(?:cathode|anode|reduction|oxidation)\)?\s*\Z", re.IGNORECASE
 )
 _MISSING_PLUS: Final = re.compile(r"(?<=[A-Za-z][0-9])\+ (?=\s*[0-9]*\s*e[-⁻^\s=→]|\s*[0-9]*\s*e\Z)")
-_LABEL: Final = re.compile(r"\s*[A-Za-z][A-Za-z ()]{0,39}:")
+_LABEL: Final = re.compile(r"\s*[A-Za-z][A-Za-z ()]{0,39}:|\s*\(?(?:[a-df-h]|[iv]{1,4})\)(?=\s*\S)")
 _COMMANDS: Final = re.compile(
     r"\\(?:long)?(?:right|rightleft|left)?(?:arrow|harpoons|to)\b|\\ce\s*\{|<su[bp]>|</su[bp]>|\$"
 )
 _ELECTRONS_IN_BRACKETS: Final = re.compile(r"\((\s*[0-9]*\s*e\s*\^?[-⁻]?\s*)\)")
-_BROKEN_ARROW: Final = re.compile(r"[-=] +>")
+_BROKEN_ARROW: Final = re.compile(r"= +>|(?<![A-Za-z0-9)\]}^])- +>")
+_TIMES: Final = re.compile(r"(?<=[0-9]) ?x ?(?=[A-Ze])")
+_SAME_LOOK: Final = str.maketrans("АВСЕНКМОРТХаеорсухΑΒΕΗΙΚΜΝΟΡΤΧΖο", "ABCEHKMOPTXaeopcyxABEHIKMNOPTXZo")
+"""Letters of other alphabets that look like Latin ones, as they come from copied text."""
 
 
 def typed(text: str) -> str:
     """Return the text as the scanners know it: folded, without a label, markup or the parts of a broken arrow."""
-    plain = _BROKEN_ARROW.sub(lambda found: " " * (len(found[0]) - 2) + "->", folded(text))
+    plain = folded(text)
+    if not plain.isascii():
+        plain = plain.translate(_SAME_LOOK)
+    plain = _BROKEN_ARROW.sub(lambda found: " " * (len(found[0]) - 2) + "->", plain)
     if not plain.isascii() or "_" in plain or "~" in plain:
         plain = _ODD_ELECTRON.sub(lambda found: "e" if len(found[0]) == 1 else "e-", plain)
     if "(" in plain:
         plain = _ELECTRONS_IN_BRACKETS.sub(r" \1 ", plain)
-    if ":" in plain:
-        plain = _LABEL.sub(lambda found: " " * len(found[0]), plain, count=1)
+    if (label := _LABEL.match(plain)) is not None:
+        plain = " " * label.end() + plain[label.end() :]
+    if "x" in plain:
+        plain = _TIMES.sub(lambda found: " " * len(found[0]), plain)
     if "o" in plain:  # as all these words do
         plain = _ELECTRON_WORD.sub(lambda found: "e-".ljust(len(found[0])), plain)
         plain = _CLOSING_LABEL.sub(lambda found: " " * len(found[0]), plain)

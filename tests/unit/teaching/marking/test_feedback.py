@@ -67,7 +67,7 @@ def test_help_keeps_the_answer_back_and_what_reveals_gives_it(line: str) -> None
 
 def test_the_reason_of_the_course_is_told() -> None:
     fault = at_brine("Na+ + e- -> Na").faults[0]
-    assert fault.feedback.startswith("Sodium does not form here.")
+    assert fault.feedback.startswith("Sodium cannot form here, because something else at the cathode")
     assert fault.reveals.startswith("Sodium is above hydrogen in the reactivity series")
 
 
