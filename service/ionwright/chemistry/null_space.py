@@ -20,6 +20,9 @@ MAX_COLUMNS: Final = 128
 
 _FEW_COLUMNS: Final = 8
 
+# the rows are of one length, and checking it would cost a tenth of the time
+# ruff: noqa: B905
+
 
 def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int, ...]]:
     """Return a basis of the vectors that a matrix turns into zero.
@@ -60,10 +63,6 @@ def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int,
         return null_space_by_packed_rows(matrix, columns)
     echelon, pivots = _echelon([list(row) for row in matrix], columns)
     return [_vector(echelon, pivots, column, columns) for column in range(columns) if column not in pivots]
-
-
-# the rows are known to be of one length, and checking it costs as much as the arithmetic
-# ruff: noqa: B905
 
 
 def _echelon(rows: list[list[int]], columns: int) -> tuple[list[list[int]], list[int]]:

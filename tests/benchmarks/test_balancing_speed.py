@@ -1,0 +1,99 @@
+"""Speed of balancing, side by side in one run with exact linear algebra of general libraries, where installed.
+
+The figures are printed; only ratios are asserted, with room for a machine that does other work as well.
+Run it with `pytest -m benchmark -s`; sympy and python-flint are no dependencies of the project.
+"""
+
+from __future__ import annotations
+
+import random
+import timeit
+from math import gcd
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from ionwright.chemistry.balancing import balance
+from ionwright.chemistry.linear_system import LinearSystem
+from ionwright.chemistry.null_space import null_space
+from ionwright.chemistry.species import ELECTRON
+from ionwright.teaching.balance_document import balance_document
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+pytestmark = pytest.mark.benchmark
+
+SIZES = [(5, 6), (6, 8), (8, 10), (10, 14), (12, 20)]
+SKELETONS = [
+    ("MnO4^- -> Mn^2+", "acidic"),
+    ("Cr2O7^2- -> Cr^3+", "acidic"),
+    ("As2S3 -> AsO4^3- + SO4^2-", "acidic"),
+    ("Fe(CrO2)2 -> CrO4^2- + Fe2O3", "alkaline"),
+    ("MnO4^- + Fe^2+ -> Mn^2+ + Fe^3+", "acidic"),
+    ("[Cr(N2H4CO)6]4[Cr(CN)6]3 + MnO4^- -> Cr2O7^2- + CO2 + NO3^- + Mn^2+", "acidic"),
+]
+
+
+def microseconds(call: Callable[[], object], number: int = 100) -> float:
+    return min(timeit.repeat(call, number=number, repeat=7)) / number * 1e6
+
+
+def tell(line: str) -> None:
+    print(line)  # noqa: T201 - the figures are what a benchmark is run for
+
+
+def made_up_matrix(rows: int, columns: int) -> list[list[int]]:
+    """Entries like those of equations: many zeros, small numbers, both signs."""
+    source = random.Random(rows * columns)  # noqa: S311 - the same matrices in every run
+    choice = [0, 0, 0, 1, 2, 3, 4, 7, -1, -2, -3, -4]
+    return [[source.choice(choice) for _ in range(columns)] for _ in range(rows)]
+
+
+def matrix_of(text: str, medium: str) -> tuple[list[list[int]], int]:
+    found = balance(text, medium)
+    free = (*(() if found.kind == "redox" else (ELECTRON,)), *found.skeleton.aids)
+    system = LinearSystem(free, found.skeleton.left, found.skeleton.right)
+    return list(system.rows().values()), len(system.columns)
+
+
+def by_flint(flint: Any, matrix: list[list[int]], columns: int) -> list[list[int]]:
+    """The null space as plain primitive numbers, which is what ours gives."""
+    basis, nullity = flint.fmpz_mat(matrix).nullspace()
+    vectors = [[int(basis[row, column]) for row in range(columns)] for column in range(nullity)]
+    return [[number // gcd(*vector) for number in vector] for vector in vectors]
+
+
+@pytest.mark.parametrize(("rows", "columns"), SIZES)
+def test_elimination_beside_sympy_and_flint(rows: int, columns: int) -> None:
+    sympy = pytest.importorskip("sympy")
+    flint = pytest.importorskip("flint")
+    matrix = made_up_matrix(rows, columns)
+    ours = microseconds(lambda: null_space(matrix, columns))
+    general = microseconds(lambda: sympy.Matrix(matrix).nullspace(), 10)
+    compiled = microseconds(lambda: by_flint(flint, matrix, columns))
+    bare = microseconds(lambda: flint.fmpz_mat(matrix).nullspace())
+    tell(
+        f"\n{rows} x {columns}: ours {ours:.1f} us, sympy {general:.0f} us ({general / ours:.1f} x),"
+        f" flint to plain numbers {compiled:.1f} us ({ours / compiled:.1f} x),"
+        f" flint's own result {bare:.1f} us ({ours / bare:.1f} x)"
+    )
+    assert len(null_space(matrix, columns)) == len(sympy.Matrix(matrix).nullspace())
+    assert general / ours > 7
+    assert ours / compiled < 5
+    assert ours / bare < 8
+
+
+@pytest.mark.parametrize(("text", "medium"), SKELETONS)
+def test_a_whole_call_beside_the_null_space_alone(text: str, medium: str) -> None:
+    sympy = pytest.importorskip("sympy")
+    matrix, columns = matrix_of(text, medium)
+    whole = microseconds(lambda: balance(text, medium))
+    elimination = microseconds(lambda: null_space(matrix, columns))
+    alone = microseconds(lambda: sympy.Matrix(matrix).nullspace(), 10)
+    document = microseconds(lambda: balance_document(balance(text, medium)))
+    tell(
+        f"\n{text}: whole call {whole:.0f} us, elimination {elimination:.1f} us, with steps and notations"
+        f" {document:.0f} us; sympy's null space of {len(matrix)} x {columns} alone {alone:.0f} us"
+    )
+    assert whole < 1.2 * alone
