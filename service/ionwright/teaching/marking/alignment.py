@@ -195,7 +195,7 @@ def _note_other_species(work: _Work) -> bool:
     extra = [(side, kind) for side, mine, theirs in work.sides() for kind in mine if kind not in theirs]
     if not missing and not extra:
         return True
-    if all(kind in AIDS for _, kind in extra) and work.written.unbalanced_elements():
+    if all(kind in AIDS for _, kind in extra) and work.written.unbalanced_elements:
         side, kind = (missing or extra)[0]
         finding = Finding(ATOMS_NOT_BALANCED, side, instead=kind) if missing else None
         work.findings.append(finding or Finding(ATOMS_NOT_BALANCED, side, kind))
@@ -236,7 +236,7 @@ def _note_edits(work: _Work) -> None:
         work.findings.append(Finding(ATOMS_NOT_BALANCED, side, kind))
     if electrons_differ and not (has_atoms and not species_edits):
         work.findings.append(Finding(WRONG_ELECTRON_COUNT))
-        if work.written.charge_difference() and not species_edits:
+        if work.written.charge_difference and not species_edits:
             work.findings.append(Finding(CHARGE_NOT_BALANCED))
 
 

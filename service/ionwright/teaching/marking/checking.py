@@ -179,13 +179,13 @@ def _place(finding: Finding, reading: Reading, context: Told) -> tuple[int, int]
     if finding.code in _AT_ELECTRONS:
         return reading.electron_place()
     if finding.code == ATOMS_NOT_BALANCED and finding.about is None:
-        return _place_of_elements(reading, context.line.unbalanced_elements())
+        return _place_of_elements(reading, context.line.unbalanced_elements)
     if finding.about is None or finding.code in (NO_ELECTRONS, CHARGE_NOT_BALANCED):
         return reading.whole
     return reading.place(finding.side, finding.about)
 
 
-def _place_of_elements(reading: Reading, symbols: list[str]) -> tuple[int, int]:
+def _place_of_elements(reading: Reading, symbols: tuple[str, ...]) -> tuple[int, int]:
     for term in reading.terms:
         if any(symbol in symbols for symbol, _ in term.species.atoms):
             return term.start, term.end

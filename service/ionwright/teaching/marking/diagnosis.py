@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.compound import read_substance
-from ionwright.errors import IonwrightError
 from ionwright.teaching.marking.alignment import Alignment, aligned
 from ionwright.teaching.marking.expectation import Expectation, Standing
 from ionwright.teaching.marking.fault_codes import (
@@ -22,10 +18,12 @@ from ionwright.teaching.marking.fault_codes import (
     WRONG_SPECIES,
     Finding,
 )
-from ionwright.teaching.marking.line import AIDS, HYDROGEN_ION, HYDRONIUM, WATER, Amounts, Line, is_multiple
+from ionwright.teaching.marking.line import AIDS, Line, is_multiple
+from ionwright.teaching.marking.rewriting import split, with_known_formulas, without_hydronium
 
 if TYPE_CHECKING:
-    from ionwright.chemistry.equation import Number
+    from collections.abc import Iterable
+
     from ionwright.chemistry.species import Species
 
 __all__ = ["Diagnosis", "diagnosed"]
@@ -49,15 +47,16 @@ def diagnosed(line: Line, expectation: Expectation) -> Diagnosis:
     """
     if exact := _exact(line, expectation):
         return [], exact
-    plain = _without_hydronium(line)
-    if plain is not line and (exact := _exact(plain, expectation)):
+    line = with_known_formulas(line, expectation)
+    plain = without_hydronium(line)
+    if exact := _exact(plain, expectation):
         return [], exact
-    split = _split(line, expectation)
-    if _is_whole_equation(line, split or line, expectation):
+    apart = split(line, expectation)
+    if _is_whole_equation(line, apart or line, expectation):
         return [Finding(NOT_A_HALF_EQUATION)], None
     best = _nearest(line, expectation)
-    if split is not None:
-        best = _better(best, _with_compounds(line, split, _nearest(split, expectation)))
+    if apart is not None:
+        best = _better(best, _with_compounds(line, apart, _nearest(apart, expectation)))
     if best is None or best.weight > _MOST_WEIGHT:
         return _like_nothing(line, expectation), None
     return _with_standing(best, expectation), best
@@ -84,73 +83,6 @@ def _better(one: Alignment | None, other: Alignment | None) -> Alignment | None:
     if one is None or other is None:
         return one or other
     return other if other.weight < one.weight else one
-
-
-# ------------------------------------------------------------------ ways of writing that come to the same
-
-
-def _without_hydronium(line: Line) -> Line:
-    """The line with H^+ for H3O^+, the water that comes with it cancelled."""
-    if HYDRONIUM not in line.left and HYDRONIUM not in line.right:
-        return line
-    left, right = _dehydrated(line.left), _dehydrated(line.right)
-    both = min(left.get(WATER, 0), right.get(WATER, 0))
-    return replace(line, left=_less(left, WATER, both), right=_less(right, WATER, both))
-
-
-def _dehydrated(amounts: object) -> Amounts:
-    found: Amounts = dict(amounts)  # type: ignore[call-overload]  # a mapping of amounts
-    number = found.pop(HYDRONIUM, 0)
-    if number:
-        found[HYDROGEN_ION] = found.get(HYDROGEN_ION, 0) + number
-        found[WATER] = found.get(WATER, 0) + number
-    return found
-
-
-def _less(amounts: Amounts, kind: Species, number: Number) -> Amounts:
-    left_over = {**amounts, kind: amounts.get(kind, 0) - number}
-    return {one: amount for one, amount in left_over.items() if amount}
-
-
-def _split(line: Line, expectation: Expectation) -> Line | None:
-    """The line with whole ionic compounds written as their ions; None if it holds none."""
-    compounds = {
-        kind: parts
-        for side in (line.left, line.right)
-        for kind in side
-        if kind not in expectation.known and (parts := _ions_of(kind))
-    }
-    if not compounds:
-        return None
-    left, right = _apart(line.left, compounds), _apart(line.right, compounds)
-    return replace(line, left=left, right=right)
-
-
-Parts = tuple[tuple["Species", int], ...]
-
-
-def _apart(amounts: object, compounds: dict[Species, Parts]) -> Amounts:
-    found: Amounts = {}
-    given: Amounts = dict(amounts)  # type: ignore[call-overload]  # a mapping of amounts
-    for kind, amount in given.items():
-        for part, count in compounds.get(kind, ((kind, 1),)):
-            found[part] = found.get(part, 0) + amount * count
-    return found
-
-
-def _ions_of(kind: Species) -> Parts:
-    if kind.charge or len(kind.atoms) < 2 or kind == WATER or len(kind.formula) > 40:
-        return ()
-    return _ions_of_compound(kind.formula)
-
-
-@lru_cache(maxsize=512)
-def _ions_of_compound(formula: str) -> Parts:
-    try:
-        compound = read_substance(formula).compound
-    except IonwrightError:
-        return ()
-    return () if compound.role == "water" else tuple((one.species, n) for one, n in compound.lattice_ions)
 
 
 def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alignment | None:
@@ -198,9 +130,8 @@ def _holds(side: frozenset[str], products: frozenset[Species]) -> bool:
     return any(_element(product) in side for product in products)
 
 
-def _atoms_alone(amounts: object) -> frozenset[str]:
-    given: Amounts = dict(amounts)  # type: ignore[call-overload]  # a mapping of amounts
-    return frozenset(_element(kind) for kind in given if not kind.charge and len(kind.atoms) == 1) - {""}
+def _atoms_alone(kinds: Iterable[Species]) -> frozenset[str]:
+    return frozenset(_element(kind) for kind in kinds) - {""}
 
 
 def _element(kind: Species) -> str:
@@ -242,9 +173,9 @@ def _like_nothing(line: Line, expectation: Expectation) -> list[Finding]:
         findings.append(Finding(NO_ELECTRONS))
     elif line.taken and line.released:
         findings.append(Finding(ELECTRONS_WRONG_SIDE, "left"))
-    if line.unbalanced_elements():
+    if line.unbalanced_elements:
         findings.append(Finding(ATOMS_NOT_BALANCED))
-    elif line.has_electrons and line.charge_difference():
+    elif line.has_electrons and line.charge_difference:
         findings.append(Finding(CHARGE_NOT_BALANCED))
     return findings
 

@@ -167,7 +167,7 @@ def _charge_not_balanced(_: Finding, context: Told) -> Words:
 
 def _charges(line: Line) -> tuple[Number, Number]:
     left = sum(kind.charge * number for kind, number in line.left.items()) - line.taken
-    return left, left - line.charge_difference()
+    return left, left - line.charge_difference
 
 
 def _signed(charge: Number) -> str:
@@ -175,7 +175,7 @@ def _signed(charge: Number) -> str:
 
 
 def _atoms_not_balanced(finding: Finding, context: Told) -> Words:
-    symbols = context.line.unbalanced_elements()
+    symbols = context.line.unbalanced_elements
     if not symbols and finding.instead is not None:
         return "Something is missing in your line.", f"{species_text(finding.instead)}: {context.right_line}"
     names = " and of ".join(ELEMENTS[symbol].name for symbol in symbols[:3]) or "each element"

@@ -37,6 +37,10 @@ class Line:
         Electrons on the left and on the right.
     left_formulas, right_formulas
         What stands there without its charge; single atoms that pair stand for their molecule too.
+    unbalanced_elements
+        Symbols of the elements of which the two sides hold different numbers.
+    charge_difference
+        Charge of the left minus charge of the right, electrons included.
     """
 
     left: Mapping[Species, Number]
@@ -45,8 +49,20 @@ class Line:
     released: Number
     left_formulas: frozenset[str] = field(init=False, compare=False)
     right_formulas: frozenset[str] = field(init=False, compare=False)
+    unbalanced_elements: tuple[str, ...] = field(init=False, compare=False)
+    charge_difference: Number = field(init=False, compare=False)
 
     def __post_init__(self) -> None:
+        atoms: dict[str, Number] = {}
+        charge: Number = self.released - self.taken
+        for amounts, sign in ((self.left, 1), (self.right, -1)):
+            for kind, amount in amounts.items():
+                charge += sign * amount * kind.charge
+                for symbol, count in kind.atoms:
+                    atoms[symbol] = atoms.get(symbol, 0) + sign * amount * count
+        unbalanced = tuple(symbol for symbol, count in atoms.items() if count)
+        object.__setattr__(self, "unbalanced_elements", unbalanced)
+        object.__setattr__(self, "charge_difference", charge)
         object.__setattr__(self, "left_formulas", formulas(self.left))
         object.__setattr__(self, "right_formulas", formulas(self.right))
 
@@ -60,28 +76,10 @@ class Line:
         """Whether any electron was written."""
         return bool(self.taken or self.released)
 
-    def unbalanced_elements(self) -> list[str]:
-        """Symbols of the elements of which the two sides hold different numbers."""
-        total: dict[str, Number] = {}
-        for amounts, sign in ((self.left, 1), (self.right, -1)):
-            for kind, amount in amounts.items():
-                for symbol, count in kind.atoms:
-                    total[symbol] = total.get(symbol, 0) + sign * amount * count
-        return [symbol for symbol, count in total.items() if count]
-
-    def charge_difference(self) -> Number:
-        """Charge of the left minus charge of the right, electrons included."""
-        difference: Number = -self.electrons
-        for amounts, sign in ((self.left, 1), (self.right, -1)):
-            for kind, amount in amounts.items():
-                if kind.charge:
-                    difference += sign * amount * kind.charge
-        return difference
-
     @property
     def is_balanced(self) -> bool:
         """Whether atoms and charge agree."""
-        return not self.charge_difference() and not self.unbalanced_elements()
+        return not self.charge_difference and not self.unbalanced_elements
 
 
 def line_of(equation: Equation) -> Line:
