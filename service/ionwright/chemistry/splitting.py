@@ -68,7 +68,7 @@ def split(whole: Equation, skeleton: Skeleton) -> Halves | None:
                 continue
             reduction, oxidation = (part, other) if part[ELECTRON] > 0 else (other, part)
             halves = _joined(reduction, oxidation, net, skeleton)
-            rank = 2 * _is_pure(halves) + (_is_plain(part, net) and _is_plain(other, net))
+            rank = 2 * _is_pure(halves) + _is_plain(halves, net)
             if rank > best_rank:
                 best, best_rank = halves, rank
             if rank == _BEST_RANK:
@@ -98,14 +98,17 @@ def _ways_to_split(whole: Equation, skeleton: Skeleton) -> Iterator[tuple[Net, t
         yield net, tuple(kind for kind in skeleton.aids if kind not in written)
     if WATER not in skeleton.aids:
         yield net, (WATER, HYDROGEN_ION)
-    if OXIDE not in skeleton.aids:
+    if OXIDE not in skeleton.aids and not any(symbol == "H" for kind in net for symbol, _ in kind.atoms):
         yield net, (OXIDE,)
 
 
-def _is_plain(half: Net, whole: Net) -> bool:
-    """Say whether something that the whole uses up becomes something that the whole forms."""
-    sides = {number > 0 for kind, number in half.items() if number and number * whole.get(kind, 0) > 0}
-    return len(sides) == 2
+def _is_plain(halves: Halves, whole: Net) -> bool:
+    """Say whether in both something that the whole uses up becomes something that the whole forms."""
+    return all(
+        any(whole.get(kind, 0) > 0 for kind in half.reactants)
+        and any(whole.get(kind, 0) < 0 for kind in half.products)
+        for half in (halves.reduction, halves.oxidation)
+    )
 
 
 def _rest(whole: Net, part: Net, bound: tuple[Species, ...]) -> Net:
