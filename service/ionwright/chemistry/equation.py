@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from itertools import islice, product
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.combination import Combined, combine
 from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH, STATES, WrittenTerm, written_equations
@@ -121,8 +121,7 @@ def read_equation(text: str, known: Container[Species] = ()) -> Equation:
     return read_placed(text, known).equation
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedTerm:
+class PlacedTerm(NamedTuple):
     """What one written term was taken to mean, and where it stands in the text as given.
 
     Parameters
@@ -201,28 +200,27 @@ def _chosen(
             all_known = all_known and term.readings[0].is_electron
             found = tuple(reading for reading in term.readings if reading in next_known)
         options.append(found or term.readings)
+    if all(len(option) == 1 for option in options):
+        only = _read_as(written, [option[0] for option in options], len(left))
+        return only, only.equation.is_balanced, all_known
     first: PlacedEquation | None = None
     distinct = dict.fromkeys(options)  # what is written alike is read alike
     for choice in islice(product(*distinct), _MOST_READINGS):
         meaning = dict(zip(distinct, choice, strict=True))
-        readings = [meaning[option] for option in options]
-        candidate = _assembled(zip(written, readings, strict=True), len(left))
-        balanced = candidate.is_balanced
-        if balanced or first is None:
-            first = PlacedEquation(candidate, _placed(written, readings, len(left)))
-        if balanced:
-            return first, True, all_known
+        candidate = _read_as(written, [meaning[option] for option in options], len(left))
+        if candidate.equation.is_balanced:
+            return candidate, True, all_known
+        first = first or candidate
     assert first is not None  # noqa: S101 - every term has a reading, so there is at least one choice
     return first, False, all_known
 
 
-def _placed(
-    written: tuple[WrittenTerm, ...], readings: list[Species], on_left: int
-) -> tuple[PlacedTerm, ...]:
-    return tuple(
+def _read_as(written: tuple[WrittenTerm, ...], readings: list[Species], on_left: int) -> PlacedEquation:
+    terms = [
         PlacedTerm(reading, term.position, term.end, index < on_left, term.is_subtracted, term.state)
         for index, (term, reading) in enumerate(zip(written, readings, strict=True))
-    )
+    ]
+    return PlacedEquation(_assembled(zip(written, readings, strict=True), on_left), tuple(terms))
 
 
 def _assembled(chosen: Iterable[tuple[WrittenTerm, Species]], on_left: int) -> Equation:

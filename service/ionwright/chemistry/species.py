@@ -232,6 +232,19 @@ def scan_species(plain: str, start: int, end: int) -> tuple[Species, ...]:
         end -= 1
     if end - start > MAX_LENGTH:
         raise _too_long(end - start, start)
+    try:
+        return _readings_of(plain[start:end])
+    except FormulaError:
+        return _scanned(plain, start, end)  # once more, for the place of the fault in the whole text
+
+
+@lru_cache(maxsize=4096)
+def _readings_of(text: str) -> tuple[Species, ...]:
+    """What a text without spaces at its ends can mean; of one that cannot be read nothing is kept."""
+    return _scanned(text, 0, len(text))
+
+
+def _scanned(plain: str, start: int, end: int) -> tuple[Species, ...]:
     first = plain[start : start + 1]
     if first in ("e", "ē") or plain[start:end] in ("E-", "E⁻", "E^-"):
         return _electron(plain, start, end)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Final
 
@@ -171,7 +171,7 @@ def _with_missing_plus(plain: str, expected: AbstractSet[Species]) -> tuple[Plac
     def moved(place: int) -> int:
         return place if place <= at else max(at, place - 2)
 
-    terms = tuple(replace(term, start=moved(term.start), end=moved(term.end)) for term in placed.terms)
+    terms = tuple(term._replace(start=moved(term.start), end=moved(term.end)) for term in placed.terms)
     return PlacedEquation(placed.equation, terms), Slip((at - 2, at), plain[at - 2 : at], "+ +")
 
 
