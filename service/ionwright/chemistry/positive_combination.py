@@ -188,9 +188,11 @@ def independent_vectors(inner: Vector, basis: Sequence[Vector], positive: Sequen
     if len(basis) == 2:
         own = [own_place(vector, basis) for vector in basis]
         return _edges(basis, own, positive)
-    targets = [inner, *(_lifted(vector, inner, positive) for vector in basis)]
+    lifted = [_lifted(vector, inner, positive) for vector in basis]
     if len(basis) > _MOST_TAKEN_APART:
-        return _independent(targets, len(basis))
+        # the inner vector is a sum of the basis with factors above zero, so adding it keeps them independent
+        return lifted
+    targets = [inner, *lifted]
     found: list[Vector] = []
     for target in targets:
         found = _independent([*found, *_parts(target, basis, positive)], len(basis))
