@@ -193,7 +193,7 @@ def _place_of_elements(reading: Reading, symbols: tuple[str, ...]) -> tuple[int,
 
 
 def _unreadable(reading: Unreadable, expectation: Expectation) -> Marking:
-    helps = f"This cannot be read. {reading.detail} {reading.remedy}".strip()
+    helps = f"This cannot be read. {reading.detail} {_discreet(reading.remedy, expectation)}".strip()
     right = Told(line_of(expectation.model_answer), expectation, expectation.model_answer).right_line
     finding = Finding(UNREADABLE)
     return Marking(
@@ -204,3 +204,18 @@ def _unreadable(reading: Unreadable, expectation: Expectation) -> Marking:
         None,
         expectation,
     )
+
+
+def _discreet(remedy: str, expectation: Expectation) -> str:
+    """The remedy; without its example where that would give away what is asked for."""
+    asked = {
+        term.species.ascii
+        for form in expectation.forms
+        for term in (*form.left, *form.right)
+        if not term.species.is_electron
+    }
+    advice, colon, example = remedy.partition(":")
+    words = (example if colon else advice).replace(",", " ").rstrip(".").split()
+    if asked.isdisjoint(words):
+        return remedy
+    return f"{advice}." if colon else ""

@@ -140,3 +140,13 @@ def test_a_question_is_worked_out_once() -> None:
     assert electrode_expectation(BRINE, "anode", CURRICULA["gcse"]) is not electrode_expectation(
         BRINE, "anode", CURRICULA["igcse"]
     )
+
+
+@pytest.mark.parametrize(
+    "line", ["nickel", "Ni 2 e- -> ", "Ni2 + 2e- Ni", "-> Ni", "2Ni^2 -> x", "Ni^ + 2e- -> Ni"]
+)
+def test_an_example_in_a_remedy_never_gives_the_answer_away(line: str) -> None:
+    expectation = given_expectation(("Ni^2+ + 2e- -> Ni",), CURRICULA["gcse"])
+    marking = check(line, expectation)
+    assert marking.verdict == "unreadable"
+    assert "Ni^2+" not in marking.faults[0].feedback
