@@ -16,7 +16,7 @@ from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.chemistry.equation import Equation, read_equation
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import species
-from ionwright.curricula import Curriculum
+from ionwright.curricula import Curriculum, verdict
 from ionwright.curricula.host import load_curricula
 from ionwright.errors import IonwrightError
 from ionwright.teaching import Prediction, predict, prediction_document
@@ -223,3 +223,23 @@ def test_the_ascii_of_every_equation_reads_back_balanced(formula: str, curriculu
         ]
         assert written
         assert all(read_equation(text).is_balanced for text in written)
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    formula=st.sampled_from(SALTS),
+    concentrations=st.lists(st.sampled_from(CONCENTRATIONS), min_size=2, max_size=4),
+    anode=st.sampled_from(["graphite", "copper", "nickel", "silver"]),
+    curriculum=st.sampled_from(sorted(REGISTRY)),
+)
+def test_what_is_kept_from_like_cells_is_what_a_fresh_judgement_gives(
+    formula: str, concentrations: list[str | None], anode: str, curriculum: str
+) -> None:
+    cells = [
+        cell_or_none(CellDescription(electrolyte=(Ingredient(formula, one),), anode=anode))
+        for one in concentrations
+    ]
+    kept = [prediction_document(predict(cell, REGISTRY[curriculum])) for cell in cells if cell]
+    for cell, document in zip([cell for cell in cells if cell], kept, strict=True):
+        verdict._judged.cache_clear()
+        assert prediction_document(predict(cell, REGISTRY[curriculum])) == document

@@ -20,7 +20,7 @@ from ionwright.chemistry.process import Kind
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Hashable, Mapping
 
     from ionwright.chemistry.process import Competition
     from ionwright.chemistry.species import Species
@@ -111,6 +111,18 @@ class Cell:
     def medium(self) -> str:
         """``"acidic"``, ``"neutral"``, ``"alkaline"`` or ``"molten"``."""
         return self.electrolyte.medium
+
+    def likeness(self, electrode: str) -> tuple[Hashable, ...]:
+        """What decides the competition at one electrode: cells alike in this differ there in amounts only.
+
+        Parameters
+        ----------
+        electrode
+            ``"cathode"`` or ``"anode"``.
+        """
+        formulas = tuple(dissolved.compound.formula for dissolved in self.electrolyte.ingredients)
+        material = self.cathode.id if electrode == "cathode" else self.anode.id
+        return (electrode, material, self.own_ions, self.medium, self.melt_C, formulas)
 
     def word_for(self, ion: Species) -> str | None:
         """``"dilute"`` or ``"concentrated"`` if the substance that brings the ion was described by such a word."""

@@ -10,7 +10,7 @@ from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, Elec
 from ionwright.curricula.marking import MarkingConventions
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Mapping
+    from collections.abc import Collection, Hashable, Mapping
 
     from ionwright.chemistry.cell import Cell
     from ionwright.chemistry.equation import Equation
@@ -91,7 +91,13 @@ def undecidable(reason: str) -> Ruling:
 
 
 class DischargeRule(Protocol):
-    """One reason, applied in order: it chooses, rules out, or passes, and always says why."""
+    """One reason, applied in order: it chooses, rules out, or passes, and always says why.
+
+    A rule may also have a method ``also_reads(cell)`` that gives, as a hashable value, what it takes into account
+    beyond substances, ions, medium, the material of the electrode it judges and a melt's temperature. Verdicts are
+    then kept for cells that are alike in all this; without the method the rule is applied anew to every cell.
+    `ReadsNothingElse` has it for rules that need no more.
+    """
 
     @property
     def sentence(self) -> str:
@@ -101,6 +107,16 @@ class DischargeRule(Protocol):
     def apply(self, situation: Situation) -> Ruling:
         """Judge the remaining processes; must not change anything and must not depend on anything else."""
         ...  # pragma: no cover
+
+
+class ReadsNothingElse:
+    """Base of rules that look at the substances, the medium and the electrode they judge, and at no amounts."""
+
+    __slots__ = ()
+
+    def also_reads(self, cell: Cell) -> Hashable:
+        """Nothing else."""
+        return ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from ionwright.curricula.aside import Aside
 from ionwright.curricula.faults import CurriculumFault
 from ionwright.curricula.model import PASS, Curriculum, DischargeRule, Remark, Ruling, Situation
 
 if TYPE_CHECKING:
+    from collections.abc import Hashable
+
     from ionwright.chemistry.cell import Cell
     from ionwright.chemistry.process import Competition, ElectrodeProcess
     from ionwright.chemistry.species import Species
@@ -17,9 +21,9 @@ DECIDED = "decided"
 NOT_DECIDABLE = "not-decidable"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Verdict:
-    """Which process runs at one electrode, and the trace of rules that led there.
+    """Which process runs at one electrode, and the trace of rules that led there; compared by identity.
 
     Parameters
     ----------
@@ -69,8 +73,23 @@ def judge(cell: Cell, electrode: str, curriculum: Curriculum) -> Verdict:
     CurriculumFault
         If a rule chooses a process that is not in the competition, or no rule decides.
     """
-    competition = cell.at_cathode() if electrode == "cathode" else cell.at_anode()
     rules = curriculum.cathode_rules if electrode == "cathode" else curriculum.anode_rules
+    readers = [getattr(rule, "also_reads", None) for rule in rules]
+    if None in readers:
+        return _judge(cell, electrode, curriculum, rules)
+    read = tuple(reader(cell) for reader in readers if reader)
+    key = (cell.likeness(electrode), id(curriculum), read)
+    return _judged(key, Aside((cell, electrode, curriculum, rules)))
+
+
+@lru_cache(maxsize=8192)
+def _judged(_key: Hashable, case: Aside[tuple[Cell, str, Curriculum, tuple[DischargeRule, ...]]]) -> Verdict:
+    """A verdict that holds for every cell with this key: rules that say what else they read are pure."""
+    return _judge(*case.value)
+
+
+def _judge(cell: Cell, electrode: str, curriculum: Curriculum, rules: tuple[DischargeRule, ...]) -> Verdict:
+    competition = cell.at_cathode() if electrode == "cathode" else cell.at_anode()
     situation = Situation(cell, competition, competition.processes, curriculum.conventions)
     return _apply(rules, situation, curriculum)
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import state_of
 from ionwright.chemistry.notation import rendered
 from ionwright.chemistry.process import Kind
+from ionwright.curricula.aside import Aside
 from ionwright.curricula.wording import ions, product, products, sentence_start
 from ionwright.teaching.unaided import unaided_reactions
 
@@ -37,7 +39,8 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
     Returns
     -------
     dict
-        The wire contract, version 1. Members that do not apply are left out, never null.
+        The wire contract, version 1. Members that do not apply are left out, never null. Parts are shared between
+        documents, so treat it as read-only.
     """
     cell, curriculum = prediction.cell, prediction.curriculum
     document: dict[str, Any] = {
@@ -46,8 +49,8 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
         "assumptions": list(prediction.assumptions),
         "notes": [*cell.electrolyte.notes, *unaided_reactions(cell)],
         "ions": [_ion(present.ion.species, present.source) for present in cell.electrolyte.ions],
-        "cathode": _electrode(prediction, prediction.cathode, notations),
-        "anode": _electrode(prediction, prediction.anode, notations),
+        "cathode": _electrode(prediction.cathode, notations, Aside(prediction)),
+        "anode": _electrode(prediction.anode, notations, Aside(prediction)),
     }
     accounts = prediction.accounts
     if accounts and prediction.solution:
@@ -80,6 +83,7 @@ def _cell(prediction: Prediction) -> dict[str, Any]:
     } | ({"temperature": f"{cell.melt_C:.0f} degC"} if cell.melt_C is not None else {})
 
 
+@lru_cache(maxsize=1024)
 def _ion(kind: Species, source: str) -> dict[str, str]:
     return {
         "formula": kind.ascii,
@@ -89,8 +93,10 @@ def _ion(kind: Species, source: str) -> dict[str, str]:
     }
 
 
-def _electrode(prediction: Prediction, account: ElectrodeAccount, notations: Notations) -> dict[str, Any]:
-    verdict = account.verdict
+@lru_cache(maxsize=4096)
+def _electrode(account: ElectrodeAccount, notations: Notations, aside: Aside[Prediction]) -> dict[str, Any]:
+    """One electrode; its account is made for one curriculum and for like cells only, so it decides all of this."""
+    prediction, verdict = aside.value, account.verdict
     document: dict[str, Any] = {
         "outcome": verdict.outcome,
         "contested": verdict.is_contested,
@@ -166,6 +172,7 @@ def _shares(shares: tuple[Share, ...]) -> list[dict[str, Any]]:
     return [{"formula": share.species.ascii, "value": share.value} for share in shares]
 
 
+@lru_cache(maxsize=4096)
 def _solution(solution: SolutionAccount) -> dict[str, Any]:
     return {
         "ions_removed": [kind.ascii for kind in solution.removed],

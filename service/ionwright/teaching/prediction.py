@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.cell import Cell, CellDescription, make_cell
 from ionwright.chemistry.process import Kind
+from ionwright.curricula.aside import Aside
 from ionwright.curricula.verdict import Verdict, judge
 from ionwright.teaching.accounting import Accounts, account
 from ionwright.teaching.caution import Caution, cautions
@@ -19,9 +21,9 @@ if TYPE_CHECKING:
     from ionwright.curricula.model import Curriculum
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class ElectrodeAccount:
-    """All that is said of one electrode.
+    """All that is said of one electrode; compared by identity.
 
     Parameters
     ----------
@@ -116,7 +118,13 @@ def _as_such(account: ElectrodeAccount) -> tuple[Species, ...]:
 
 
 def _electrode_account(cell: Cell, electrode: str, curriculum: Curriculum) -> ElectrodeAccount:
-    verdict = judge(cell, electrode, curriculum)
+    return _account_of(judge(cell, electrode, curriculum), Aside((cell, electrode, curriculum)))
+
+
+@lru_cache(maxsize=8192)
+def _account_of(verdict: Verdict, case: Aside[tuple[Cell, str, Curriculum]]) -> ElectrodeAccount:
+    """What is said of an electrode follows from its verdict: like cells share it."""
+    cell, electrode, curriculum = case.value
     chosen = verdict.chosen
     if chosen is None:
         return ElectrodeAccount(verdict, None, (), (), ())
@@ -134,8 +142,11 @@ def _electrode_account(cell: Cell, electrode: str, curriculum: Curriculum) -> El
 def _with_gas_volumes(anode: ElectrodeAccount, accounts: Accounts | None) -> ElectrodeAccount:
     """The anode's account with a remark on how the gas volumes compare, where there are two gases."""
     remark = gas_volume_remark(accounts.gas_volumes) if accounts else ""
-    if not remark:
-        return anode
+    return _with_remark(anode, remark) if remark else anode
+
+
+@lru_cache(maxsize=8192)
+def _with_remark(anode: ElectrodeAccount, remark: str) -> ElectrodeAccount:
     return ElectrodeAccount(
         anode.verdict, anode.half_equation, anode.also_written, (*anode.observations, remark), anode.tests
     )

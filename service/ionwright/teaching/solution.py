@@ -26,9 +26,9 @@ COLOURLESS = "colourless"
 _COLOURED_PRODUCTS = {"Br2": "orange", "I2": "brown"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class SolutionAccount:
-    """The electrolyte as the current flows.
+    """The electrolyte as the current flows; compared by identity.
 
     Parameters
     ----------

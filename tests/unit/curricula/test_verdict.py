@@ -13,6 +13,7 @@ from ionwright.curricula.model import (
     Conventions,
     Curriculum,
     DischargeRule,
+    ReadsNothingElse,
     Remark,
     Ruling,
     Situation,
@@ -196,3 +197,44 @@ def test_spectators_of_an_undecided_electrode_are_those_of_the_competition(
 ) -> None:
     verdict = judge(cell_of("KNO3"), "anode", course(Saying(lambda _: undecidable("Too deep."))))
     assert [kind.ascii for kind in verdict.spectators] == ["NO3^-"]
+
+
+@dataclass(frozen=True, slots=True)
+class Counting(ReadsNothingElse):
+    """Chooses hydrogen and counts how often it is asked."""
+
+    asked: list[str]
+    sentence: str = "Hydrogen, always."
+
+    def apply(self, situation: Situation) -> Ruling:
+        self.asked.append(situation.competition.electrode)
+        return Ruling(chosen=situation.of(Kind.HYDROGEN)[0])
+
+
+def test_cells_that_differ_only_in_what_no_rule_reads_share_a_verdict(cell_of: Callable[..., Cell]) -> None:
+    asked: list[str] = []
+    museum = course(Counting(asked))
+    weak, strong = (cell_of("NaCl", concentration=text) for text in ("0.1 mol/dm3", "0.7 mol/dm3"))
+    assert judge(weak, "cathode", museum) is judge(strong, "cathode", museum)
+    assert asked == ["cathode"]
+
+
+def test_another_electrode_material_or_another_course_is_judged_anew(cell_of: Callable[..., Cell]) -> None:
+    asked: list[str] = []
+    museum = course(Counting(asked))
+    for cell in (cell_of("NaCl"), cell_of("NaCl", cathode="steel"), cell_of("KCl")):
+        judge(cell, "cathode", museum)
+    judge(cell_of("NaCl"), "cathode", course(Counting(asked)))
+    assert len(asked) == 4
+
+
+def test_a_rule_that_does_not_say_what_it_reads_is_asked_every_time(brine: Cell) -> None:
+    asked: list[str] = []
+
+    def choose(situation: Situation) -> Ruling:
+        asked.append(situation.competition.electrode)
+        return Ruling(chosen=situation.of(Kind.HYDROGEN)[0])
+
+    museum = course(Saying(choose))
+    assert judge(brine, "cathode", museum) is not judge(brine, "cathode", museum)
+    assert len(asked) == 2

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import PASS, Remark, Ruling, Situation
+from ionwright.curricula.model import PASS, ReadsNothingElse, Remark, Ruling, Situation
 from ionwright.curricula.wording import contender, listed, products, sentence_start
 
 _SALT_FILM_ELEMENTS = frozenset({"Cl", "Br", "I"})
 
 
 @dataclass(frozen=True, slots=True)
-class ActiveElectrode:
+class ActiveElectrode(ReadsNothingElse):
     """A metal anode that is easier to oxidise than the anions reacts itself.
 
     Parameters

@@ -7,10 +7,13 @@ from typing import TYPE_CHECKING
 
 from ionwright.chemistry.couple import HYDROXIDE, couples
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import PASS, Remark, Ruling, Situation, undecidable
+from ionwright.curricula.model import PASS, ReadsNothingElse, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import forming, ions, listed, products, sentence_start
 
 if TYPE_CHECKING:
+    from collections.abc import Hashable
+
+    from ionwright.chemistry.cell import Cell
     from ionwright.chemistry.species import Species
     from ionwright.curricula.concentration import ConcentrationRule
 
@@ -61,6 +64,12 @@ class Halides:
         if self.mode == ALWAYS:
             return self._choose(present[0], situation, "", is_doubtful=False)
         return self._by_concentration(present[0], situation)
+
+    def also_reads(self, cell: Cell) -> Hashable:
+        """How each halide's concentration is read."""
+        if self.mode == ALWAYS:
+            return ()
+        return tuple(self.concentration.read(cell, ion) for ion in self.halides if ion in cell.own_ions)
 
     def _several(self, present: list[ElectrodeProcess], situation: Situation) -> Ruling:
         """Of several halides those that count as concentrated stay in the running."""
@@ -143,7 +152,7 @@ def _between(halides: list[ElectrodeProcess]) -> Ruling:
 
 
 @dataclass(frozen=True, slots=True)
-class OxygenOtherwise:
+class OxygenOtherwise(ReadsNothingElse):
     """Without a halide to discharge, hydroxide ions are discharged and oxygen is given off."""
 
     @property

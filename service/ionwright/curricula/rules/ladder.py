@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import Remark, Ruling, Situation, undecidable
+from ionwright.curricula.model import ReadsNothingElse, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import ions, listed, metal, sentence_start
 
 if TYPE_CHECKING:
@@ -18,7 +18,7 @@ HYDROGEN = "H"
 
 
 @dataclass(frozen=True, slots=True)
-class Ladder:
+class Ladder(ReadsNothingElse):
     """Compares metals with hydrogen in the reactivity series.
 
     Parameters

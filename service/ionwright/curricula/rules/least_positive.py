@@ -13,10 +13,14 @@ from ionwright.curricula.potentials import HYDROXIDE_V
 from ionwright.curricula.wording import contender, product, products, volts
 
 if TYPE_CHECKING:
+    from collections.abc import Hashable
+
+    from ionwright.chemistry.cell import Cell
     from ionwright.curricula.concentration import ConcentrationReading, ConcentrationRule
 
 # Potentials closer than this are a tie that no school would settle by the last digit [V].
 _TIE_V = 0.03
+CHLORIDE = species("Cl^-")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +51,7 @@ class LeastPositive:
         lowest_V, chosen = min(contest, key=lambda pair: (round(pair[0], 2), pair[1].kind is not Kind.OXYGEN))
         if chosen.kind is not Kind.OXYGEN:
             return self._ruling(chosen, lowest_V, situation, ())
-        chloride = next((p for _, p in contest if p.reactant == species("Cl^-")), None)
+        chloride = next((p for _, p in contest if p.reactant == CHLORIDE), None)
         if chloride and medium != ALKALINE:
             return self._chloride(chloride, chosen, situation)
         ties = [p for e, p in contest if p is not chosen and abs(e - lowest_V) <= _TIE_V]
@@ -59,6 +63,10 @@ class LeastPositive:
             for p in ties
         )
         return self._ruling(chosen, lowest_V, situation, accepted)
+
+    def also_reads(self, cell: Cell) -> Hashable:
+        """How the concentration of chloride is read."""
+        return self.concentration.read(cell, CHLORIDE) if CHLORIDE in cell.own_ions else ()
 
     def _chloride(self, chloride: ElectrodeProcess, oxygen: ElectrodeProcess, situation: Situation) -> Ruling:
         reading = self.concentration.read(situation.cell, chloride.reactant)

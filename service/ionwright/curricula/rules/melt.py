@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from ionwright.chemistry.couple import HYDROXIDE
 from ionwright.chemistry.melt import flux_ions
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import PASS, Remark, Ruling, Situation, undecidable
+from ionwright.curricula.model import PASS, ReadsNothingElse, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import contender, forming, ions, listed, metal, sentence_start
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ _EASIEST_FIRST = ("H^-", "S^2-", "I^-", "Br^-", "OH^-", "O^2-", "Cl^-", "CO3^2-"
 
 
 @dataclass(frozen=True, slots=True)
-class MeltCathode:
+class MeltCathode(ReadsNothingElse):
     """In a melt the metal ion is discharged; of several metals the least reactive, the ions of a flux last."""
 
     @property
@@ -75,7 +75,7 @@ def _stays(process: ElectrodeProcess, name: str, *, is_flux: bool) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class MeltAnode:
+class MeltAnode(ReadsNothingElse):
     """In a melt the negative ion is discharged; of several the one discharged most easily."""
 
     @property

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 
 from ionwright.chemistry.medium import ACIDIC
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import Remark, Ruling, Situation
+from ionwright.curricula.model import ReadsNothingElse, Remark, Ruling, Situation
 from ionwright.curricula.potentials import WATER_V
 from ionwright.curricula.wording import ions, metal, sentence_start
 
 
 @dataclass(frozen=True, slots=True)
-class Amalgam:
+class Amalgam(ReadsNothingElse):
     """At a mercury cathode a group 1 metal dissolves in the mercury before hydrogen forms."""
 
     @property

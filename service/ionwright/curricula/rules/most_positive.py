@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC, NEUTRAL
 from ionwright.chemistry.process import ElectrodeProcess, Kind
-from ionwright.curricula.model import Remark, Ruling, Situation
+from ionwright.curricula.model import ReadsNothingElse, Remark, Ruling, Situation
 from ionwright.curricula.potentials import WATER_V
 from ionwright.curricula.wording import forming, ions, products, sentence_start, volts
 
 
 @dataclass(frozen=True, slots=True)
-class MostPositive:
+class MostPositive(ReadsNothingElse):
     """Compares standard potentials: the most positive couple is reduced first.
 
     Parameters

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.couple import HYDROGEN_ION, metal_couples
 from ionwright.chemistry.ion import IONS
@@ -10,6 +11,11 @@ from ionwright.chemistry.medium import ACIDIC
 from ionwright.chemistry.process import ElectrodeProcess, Kind
 from ionwright.curricula.model import PASS, Remark, Ruling, Situation
 from ionwright.curricula.wording import contender, ions, metal, sentence_start
+
+if TYPE_CHECKING:
+    from collections.abc import Hashable
+
+    from ionwright.chemistry.cell import Cell
 
 _PLATES_FROM_WATER = frozenset({"usually", "sometimes"})
 
@@ -69,6 +75,15 @@ class Plating:
             ),
             is_contested=acid,
         )
+
+    def also_reads(self, cell: Cell) -> Hashable:
+        """The metal of a plating bath, and the ions that an acid outnumbers."""
+        bath = cell.plating_metal()
+        acid = cell.electrolyte.concentration_of(HYDROGEN_ION) if bath and cell.medium == ACIDIC else None
+        if acid is None:
+            return bath
+        amounts = ((ion, cell.electrolyte.concentration_of(ion)) for ion in cell.own_ions)
+        return bath, tuple(ion for ion, amount in amounts if amount is not None and acid > amount)
 
     def _although(self, chosen: ElectrodeProcess) -> str:
         """What speaks against the deposit: a metal above hydrogen would otherwise stay in solution."""

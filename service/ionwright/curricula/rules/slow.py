@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ionwright.curricula.model import Remark, Ruling, Situation, undecidable
+from ionwright.curricula.model import ReadsNothingElse, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import ions, listed, sentence_start
 
 
 @dataclass(frozen=True, slots=True)
-class SlowReductionsOut:
+class SlowReductionsOut(ReadsNothingElse):
     """Rules out reductions that do not run at an ordinary cathode in spite of their potential.
 
     Parameters
@@ -33,7 +33,7 @@ class SlowReductionsOut:
 
 
 @dataclass(frozen=True, slots=True)
-class SlowOxidationsOut:
+class SlowOxidationsOut(ReadsNothingElse):
     """Rules out oxidations that do not run at an ordinary anode in spite of their potential.
 
     Parameters
