@@ -4,9 +4,9 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from ionwright.chemistry.electrolyte import Ingredient
 
 from ionwright.chemistry.cell import CellDescription
+from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.curricula.host import load_curricula
 from ionwright.teaching import Prediction, predict, prediction_document
 
