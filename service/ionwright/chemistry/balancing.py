@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, NamedTuple
 
@@ -13,11 +14,12 @@ from ionwright.chemistry.balancing_faults import (
 )
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER
 from ionwright.chemistry.couple_meant import couple_meant
+from ionwright.chemistry.faults import NoSolution, SeveralSolutions
 from ionwright.chemistry.linear_system import LinearSystem
 from ionwright.chemistry.medium import ACIDIC, ALKALINE
 from ionwright.chemistry.net_equation import equation_of, for_neutral, with_ions_of
 from ionwright.chemistry.oxidation_change import changes_of, numbers_in
-from ionwright.chemistry.skeleton import MEDIA, make_skeleton, read_skeleton
+from ionwright.chemistry.skeleton import MEDIA, make_skeleton, other_readings, read_skeleton
 from ionwright.chemistry.species import ELECTRON
 from ionwright.chemistry.splitting import Halves, split
 
@@ -129,7 +131,14 @@ def balance(text: str, medium: str | None = None) -> Balanced:
     >>> balance("MnO4^- -> Mn^2+", "acidic").equation.ascii
     'MnO4^- + 8H^+ + 5e- -> Mn^2+ + 4H2O'
     """
-    return balance_equation(read_skeleton(text), medium)
+    given = read_skeleton(text)
+    try:
+        return balance_equation(given, medium)
+    except NoSolution:
+        for other in other_readings(text, given):
+            with suppress(NoSolution, SeveralSolutions):
+                return balance_equation(other, medium)
+        raise
 
 
 def balance_equation(given: Equation, medium: str | None = None) -> Balanced:

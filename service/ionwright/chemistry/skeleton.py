@@ -15,7 +15,7 @@ from ionwright.chemistry.medium import ACIDIC, ALKALINE, MOLTEN, NEUTRAL
 from ionwright.chemistry.species import ELECTRON, species
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from ionwright.chemistry.species import Species
     from ionwright.chemistry.stoichiometry import Equation, Term
@@ -30,6 +30,7 @@ __all__ = [
     "in_order",
     "known_species",
     "make_skeleton",
+    "other_readings",
     "read_skeleton",
 ]
 
@@ -44,6 +45,16 @@ HYDRONIUM: Final = species("H3O^+")
 _ACID_IONS: Final = (HYDROGEN_ION, HYDRONIUM)
 _LAST: Final = (WATER, *_ACID_IONS, HYDROXIDE, ELECTRON)
 _LAST_IN_MELT: Final = (WATER, *_ACID_IONS, HYDROXIDE, OXIDE, ELECTRON)
+
+
+# ions that stand in exercises more often than in tables, for texts without carets such as IO65-
+_IN_EXERCISES: Final = (
+    "AlO2^-", "AsO2^-", "AsO3^3-", "BiO3^-", "BrO2^-", "CNO^-", "CrO2^-", "Cr(OH)4^-", "Cr(OH)6^3-", "FeO2^-",
+    "H2AsO4^-", "H2PO2^-", "H2PO3^-", "HPbO2^-", "HPO3^2-", "HSO5^-", "HSeO3^-", "HXeO4^-", "IO^-", "IO2^-",
+    "IO6^5-", "H3IO6^2-", "MnO4^3-", "PbO2^2-", "PbO3^2-", "PO3^3-", "S2^2-", "S4^2-", "S5^2-", "S2O4^2-",
+    "S2O5^2-", "S2O6^2-", "SbO3^-", "SeO3^2-", "SiO4^4-", "SnO2^2-", "SnO3^2-", "TeO3^2-", "TeO4^2-",
+    "UO2^2+", "VO2^+", "VO4^3-", "XeO6^4-", "ZnO2^2-", "N2H5^+", "NH3OH^+", "[Cr(OH)4]^-", "[Zn(OH)4]^2-",
+)  # fmt: skip
 
 
 def in_order(kinds: Iterable[Species], last: tuple[Species, ...] = _LAST) -> tuple[Species, ...]:
@@ -112,7 +123,7 @@ class Skeleton:
 def known_species() -> frozenset[Species]:
     """Species of the tables, by which texts are read that can be read in several ways."""
     in_couples = (kind for couple in couples().values() for kind in (*couple.oxidised, *couple.reduced))
-    return frozenset((*IONS, *in_couples, WATER, HYDRONIUM, OXIDE))
+    return frozenset((*IONS, *in_couples, *map(species, _IN_EXERCISES), WATER, HYDRONIUM, OXIDE))
 
 
 def read_skeleton(text: str) -> Equation:
@@ -132,6 +143,24 @@ def read_skeleton(text: str) -> Equation:
         )
         raise FormulaError("unreadable-formula", detail, position=0, remedy=remedy)
     return given
+
+
+def other_readings(text: str, given: Equation) -> Iterator[Equation]:
+    """Yield what else a text can mean: ``VO2+`` is VO^2+, or VO2^+ where the first makes no sense.
+
+    Parameters
+    ----------
+    text
+        As for `read_skeleton`.
+    given
+        The likeliest reading.
+    """
+    known, seen = known_species(), {given}
+    for kind in dict.fromkeys((*given.reactants, *given.products)):
+        other = read_equation(text, known - {kind})
+        if other not in seen:
+            seen.add(other)
+            yield other
 
 
 def make_skeleton(given: Equation, medium: str, *, keep_all: bool = False) -> Skeleton:

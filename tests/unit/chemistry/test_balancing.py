@@ -385,6 +385,11 @@ def test_electrons_that_are_given_ask_for_a_half_equation() -> None:
         ("acidic", "Cr2O72- = Cr3+", "Cr2O7^2- + 14H^+ + 6e- -> 2Cr^3+ + 7H2O"),
         ("acidic", "SO₄²⁻ ⟶ SO₂", "SO4^2- + 4H^+ + 2e- -> SO2 + 2H2O"),
         ("none", "Cl2 + Cl2 -> Cl^-", "Cl2 + 2e- -> 2Cl^-"),
+        ("acidic", "VO2+ -> VO^2+", "VO2^+ + 2H^+ + e- -> VO^2+ + H2O"),
+        ("acidic", "IO65- -> IO3-", "IO6^5- + 6H^+ + 2e- -> IO3^- + 3H2O"),
+        ("none", "Hg22+ -> Hg", "Hg2^2+ + 2e- -> 2Hg"),
+        ("molten", "O2- -> O2", "2O^2- -> O2 + 4e-"),
+        ("acidic", "I3- -> I-", "I3^- + 2e- -> 3I^-"),
     ],
 )
 def test_hints_and_spellings_do_not_change_the_answer(medium: str, skeleton: str, expected: str) -> None:
