@@ -205,7 +205,7 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
             told = whole
     if told is half and (plain := _with_less(skeleton)):
         return plain, told
-    settled = _settled(skeleton, free)
+    settled = _settled(skeleton, told.system.free)
     if settled:
         remarks.append(Remark("numbers-given-were-used"))
     return settled, told
@@ -237,10 +237,9 @@ def _settled(skeleton: Skeleton, free: tuple[Species, ...]) -> Net | None:
         for kind, number in others:
             left, right = (number / reference).as_integer_ratio()
             conditions.append({first: left, kind: -right})
-        for electrons in ((), (ELECTRON,)):
-            system = LinearSystem((*electrons, *free), skeleton.left, skeleton.right, tuple(conditions))
-            if only := system.solutions().only:
-                return only
+        system = LinearSystem(free, skeleton.left, skeleton.right, tuple(conditions))
+        if only := system.solutions().only:
+            return only
     return None
 
 

@@ -352,6 +352,16 @@ def test_numbers_that_were_given_settle_it(medium: str, skeleton: str, expected:
     assert "numbers-given-were-used" in [remark.code for remark in found.remarks]
 
 
+def test_numbers_that_leave_electrons_over_settle_nothing() -> None:
+    with pytest.raises(SeveralSolutions):
+        balance("3H2O2 + 2MnO4^- -> 2Mn^2+ + 5O2", "acidic")
+
+
+def test_numbers_settle_a_half_equation_too() -> None:
+    found = balance("3NO3^- -> 2NO + NO2", "acidic")
+    assert found.equation.ascii == "3NO3^- + 10H^+ + 7e- -> 2NO + NO2 + 5H2O"
+
+
 def test_numbers_that_settle_nothing_are_ignored() -> None:
     found = balance("3MnO4^- -> 7Mn^2+", "acidic")
     assert found.equation.ascii == "MnO4^- + 8H^+ + 5e- -> Mn^2+ + 4H2O"
