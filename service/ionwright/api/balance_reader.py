@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ionwright.api.problems import Fault, validation_problem
 from ionwright.api.request_reader import LANGUAGES, read_notations
-from ionwright.api.texts import kind_of, note_unknown_fields, read_choice, wrong_type
+from ionwright.api.texts import kind_of, note_unknown_fields, read_choice, shown, wrong_type
 from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH
 from ionwright.chemistry.skeleton import MEDIA
 
@@ -24,6 +24,16 @@ OTHER_WORDS = {
     "cathode": "reduction",
     "notations": "notation",
     "lang": "language",
+}
+_OTHER_MEDIA = {
+    "acid": "acidic",
+    "base": "alkaline",
+    "basic": "alkaline",
+    "alkali": "alkaline",
+    "melt": "molten",
+    "aqueous": "neutral",
+    "water": "neutral",
+    "non-aqueous": "none",
 }
 _EXAMPLES = {
     "equation": '"MnO4^- -> Mn^2+"',
@@ -61,7 +71,7 @@ def read_balance_request(data: object, *, source: str = "body") -> BalanceReques
     faults: list[Fault] = []
     members = _members(data, BALANCE_FIELDS, faults, source)
     equation = _equation(members, "equation", faults)
-    medium = read_choice(members["medium"], ("medium",), MEDIA, faults) if "medium" in members else None
+    medium = _medium(members["medium"], faults) if "medium" in members else None
     notations = _notations(members, faults)
     if faults:
         raise validation_problem(faults, source=source)
@@ -111,6 +121,15 @@ def _equation(members: Mapping[str, Any], name: str, faults: list[Fault]) -> str
         return value
     faults.append(fault)
     return ""
+
+
+def _medium(value: Any, faults: list[Fault]) -> str:
+    meant = _OTHER_MEDIA.get(value.strip().lower()) if type(value) is str else None
+    if meant is None:
+        return read_choice(value, ("medium",), MEDIA, faults)
+    detail = f'"medium" is {shown(value)}, which is called "{meant}" here.'
+    faults.append(Fault(("medium",), "not-a-choice", detail))
+    return meant
 
 
 def _notations(members: Mapping[str, Any], faults: list[Fault]) -> frozenset[str] | None:

@@ -73,7 +73,8 @@ def units_of(formula: Formula, charge: int) -> list[Unit]:
     left = charge - sum(unit.number * (unit.charge or 0) for unit in sorter.units)
     if sorter.rest:
         return [*sorter.units, Unit(sorter.rest, left)]
-    return sorter.units if not left else [Unit(formula.composition, None)]
+    # units alone that do not add up are none: (CN)2 is not made of cyanide
+    return sorter.units if not left else [Unit(formula.composition, charge)]
 
 
 def _has_nitrosyl(parts: Parts) -> bool:

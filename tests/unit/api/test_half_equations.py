@@ -165,6 +165,11 @@ def test_fields_are_checked_all_at_once(
     assert [error["pointer"] for error in answer.json["errors"]] == pointers
 
 
+def test_another_word_for_a_medium_is_answered_with_ours(client: FlaskClient) -> None:
+    answer = post(client, BALANCE, equation="Cl2 -> Cl^-", medium="basic")
+    assert answer.json["detail"] == '"medium" is "basic", which is called "alkaline" here.'
+
+
 def test_a_body_that_is_no_object_is_refused(client: FlaskClient) -> None:
     answer = client.post(BALANCE, json=["MnO4- -> Mn2+"])
     assert answer.json["code"] == "validation-error"

@@ -90,6 +90,11 @@ def numbers(text: str) -> str:
         ("Fe4[Fe(CN)6]3", "Fe=18/7 C=2 N=-3"),
         ("SCN^-", "S=-2 C=4 N=-3"),
         ("CN^-", "C=2 N=-3"),
+        ("(CN)2", "C=3 N=-3"),
+        ("YBa2Cu3O7", "Y=3 Ba=2 Cu=7/3 O=-2"),
+        ("Na2S4O6", "Na=1 S=5/2 O=-2"),
+        ("KAl(SO4)2.12H2O", "K=1 Al=3 S=6 O=-2 H=1"),
+        ("Cu2(OH)2CO3", "Cu=2 O=-2 H=1 C=4"),
         ("Pb(N3)2", "Pb=2 N=-1/3"),
         # nitrogen
         ("NH2OH", "N=-1 H=1 O=-2"),
