@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from flask import request
+
+from ionwright.api.answers import JSON
+from ionwright.api.json_reader import check_media_type
 from ionwright.api.problems import Fault, Problem
+from ionwright.api.query_reader import check_no_query
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -48,3 +53,17 @@ def _too_large(stream: Any, limit: int) -> Problem:
             break
     detail = f"The body is longer than the {limit} bytes that are read here. Send the cells in smaller parts."
     return Problem("content-too-large", detail, faults=[Fault((), "content-too-large", detail)])
+
+
+def read_json_body(limit: int) -> bytes:
+    """Body of the request at hand, which must say that it is JSON and carry no query parameters.
+
+    Raises
+    ------
+    Problem
+        With code ``content-too-large``, ``unsupported-media-type`` or that of an unknown parameter.
+    """
+    check_no_query(request.args)
+    environ = request.environ
+    check_media_type(environ.get("CONTENT_TYPE") or "", environ.get("HTTP_CONTENT_ENCODING", ""), (JSON,))
+    return read_body(environ, limit)

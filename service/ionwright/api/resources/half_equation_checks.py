@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from flask import Response, request
-
 from ionwright.api.answers import JSON
-from ionwright.api.bodies import read_body
-from ionwright.api.json_reader import check_media_type
+from ionwright.api.bodies import read_json_body
 from ionwright.api.operations import Blueprint, json_answer, operation, problem_answers
-from ionwright.api.query_reader import check_no_query
 from ionwright.api.responses import response
 from ionwright.api.schemas.check_request import CheckBatchRequestSchema, CheckRequestSchema
 from ionwright.api.schemas.marking import MarkingBatchSchema, MarkingSchema
 
 if TYPE_CHECKING:
+    from flask import Response
+
     from ionwright.api.marking_desk import MarkingDesk
     from ionwright.api.settings import Settings
 
@@ -57,17 +55,11 @@ _BATCH = {
 def half_equation_checks_blueprint(desk: MarkingDesk, settings: Settings) -> Blueprint:
     """Operations that check what students wrote."""
 
-    def body() -> bytes:
-        environ = request.environ
-        check_no_query(request.args)
-        check_media_type(environ.get("CONTENT_TYPE") or "", environ.get("HTTP_CONTENT_ENCODING", ""), (JSON,))
-        return read_body(environ, settings.body_limit)
-
     def check_half_equation() -> Response:
-        return response(desk.answer_body(body()))
+        return response(desk.answer_body(read_json_body(settings.body_limit)))
 
     def check_half_equation_batch() -> Response:
-        return response(desk.answer_batch(body(), settings.batch_limit))
+        return response(desk.answer_batch(read_json_body(settings.body_limit), settings.batch_limit))
 
     blueprint = Blueprint(TAG, __name__, url_prefix="/v1", description=TAG_TEXT)
     operation(blueprint, "POST", "/half-equations/check", check_half_equation, _CHECK)

@@ -7,10 +7,8 @@ from typing import TYPE_CHECKING
 from flask import Response, request
 
 from ionwright.api.answers import JSON
-from ionwright.api.bodies import read_body
-from ionwright.api.json_reader import check_media_type
+from ionwright.api.bodies import read_json_body
 from ionwright.api.operations import Blueprint, json_answer, not_modified, operation, problem_answers
-from ionwright.api.query_reader import check_no_query
 from ionwright.api.responses import conditional_response, response
 from ionwright.api.schemas.balance import BalanceSchema, CombinationSchema
 from ionwright.api.schemas.balance_request import (
@@ -85,20 +83,14 @@ _LOOK_UP_COMBINATION = {
 def half_equations_blueprint(desk: BalancingDesk, settings: Settings) -> Blueprint:
     """Operations that balance and combine half-equations."""
 
-    def body() -> bytes:
-        environ = request.environ
-        check_no_query(request.args)
-        check_media_type(environ.get("CONTENT_TYPE") or "", environ.get("HTTP_CONTENT_ENCODING", ""), (JSON,))
-        return read_body(environ, settings.body_limit)
-
     def balance_half_equation() -> Response:
-        return response(desk.balance_body(body()))
+        return response(desk.balance_body(read_json_body(settings.body_limit)))
 
     def look_up_balance() -> Response:
         return conditional_response(desk.balance_query(request.args))
 
     def combine_half_equations() -> Response:
-        return response(desk.combine_body(body()))
+        return response(desk.combine_body(read_json_body(settings.body_limit)))
 
     def look_up_combination() -> Response:
         return conditional_response(desk.combine_query(request.args))

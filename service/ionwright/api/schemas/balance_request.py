@@ -7,12 +7,12 @@ from typing import Any
 from marshmallow import fields, validate
 
 from ionwright.api.request_reader import LANGUAGES, MOST_NOTATIONS
-from ionwright.api.schemas.base import AnyOf, RequestSchema, described, word
+from ionwright.api.schemas.base import described, word
+from ionwright.api.schemas.presented import PresentedRequestSchema
 from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH
 from ionwright.chemistry.notation import NOTATIONS
 from ionwright.chemistry.skeleton import MEDIA
 
-_NOTATION = "|".join(NOTATIONS)
 _EQUATION_TEXT = (
     "What reacts, an arrow, what forms, in any usual spelling. Numbers in front of the species count only where they"
     " settle between several solutions."
@@ -33,29 +33,14 @@ def _equation(description: str, example: str) -> fields.String:
     )
 
 
-class _NotedRequestSchema(RequestSchema):
-    notation = AnyOf(
-        fields.List(
-            fields.String(validate=validate.OneOf(NOTATIONS)),
-            validate=validate.Length(min=1, max=MOST_NOTATIONS),
-        ),
-        fields.String(
-            validate=validate.Regexp(rf"^ *({_NOTATION}) *(, *({_NOTATION}) *)*$"),
-            metadata=described("Notations separated by commas.", "ascii,html"),
-        ),
-        metadata=described("Notations in which equations are wanted; all if left out, and ascii always."),
-    )
-    language = word("Language of the sentences.", LANGUAGES)
-
-
-class BalanceRequestSchema(_NotedRequestSchema):
+class BalanceRequestSchema(PresentedRequestSchema):
     """A skeleton and the medium in which it is to be balanced."""
 
     equation = _equation(_EQUATION_TEXT, "MnO4^- -> Mn^2+")
     medium = word(_MEDIUM_TEXT, MEDIA)
 
 
-class CombineRequestSchema(_NotedRequestSchema):
+class CombineRequestSchema(PresentedRequestSchema):
     """An oxidation and a reduction, to be added so that the electrons cancel."""
 
     oxidation = _equation(_OXIDATION_TEXT, "Cu -> Cu^2+ + 2e-")

@@ -7,15 +7,12 @@ from typing import Any
 from marshmallow import fields, validate
 
 from ionwright.api.check_reader import ELECTRODES, MOST_EXPECTED
-from ionwright.api.request_reader import LANGUAGES, MOST_NOTATIONS
-from ionwright.api.schemas.base import AnyOf, RequestSchema, described, given_text, word
+from ionwright.api.schemas.base import AnyOf, described, given_text, word
 from ionwright.api.schemas.prediction_request import PredictionRequestSchema
+from ionwright.api.schemas.presented import PresentedRequestSchema
 from ionwright.api.texts import LONGEST_TEXT
 from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH
-from ionwright.chemistry.notation import NOTATIONS
 from ionwright.teaching.marking import DIRECTIONS
-
-_NOTATION = "|".join(NOTATIONS)
 
 
 def _half_equation() -> fields.String:
@@ -39,7 +36,7 @@ class QuestionCellSchema(PredictionRequestSchema):
     curriculum = given_text("Id of the curriculum; GET /v1/curricula lists them.", "gcse")
 
 
-class _QuestionSchema(RequestSchema):
+class _QuestionSchema(PresentedRequestSchema):
     cell = fields.Nested(
         QuestionCellSchema, metadata=described("The cell that was asked about, together with `electrode`.")
     )
@@ -65,18 +62,6 @@ class _QuestionSchema(RequestSchema):
         falsy={False},
         metadata=described("Whether the task asks for state symbols; no if left out."),
     )
-    notation = AnyOf(
-        fields.List(
-            fields.String(validate=validate.OneOf(NOTATIONS)),
-            validate=validate.Length(min=1, max=MOST_NOTATIONS),
-        ),
-        fields.String(
-            validate=validate.Regexp(rf"^ *({_NOTATION}) *(, *({_NOTATION}) *)*$"),
-            metadata=described("Notations separated by commas.", "ascii,html"),
-        ),
-        metadata=described("Notations in which equations are wanted; all if left out, and ascii always."),
-    )
-    language = word("Language of the sentences.", LANGUAGES)
 
 
 class CheckRequestSchema(_QuestionSchema):

@@ -13,12 +13,11 @@ from ionwright.api.request_reader import (
     MOST_INGREDIENTS,
     MOST_NOTATIONS,
 )
-from ionwright.api.schemas.base import AnyOf, RequestSchema, described, given_text, word
+from ionwright.api.schemas.base import AnyOf, RequestSchema, described, given_text
+from ionwright.api.schemas.presented import PresentedRequestSchema
 from ionwright.api.texts import LONGEST_UNIT
 from ionwright.chemistry.cell import STATES_OF_ELECTROLYTE, SUPPLIES
 from ionwright.chemistry.notation import NOTATIONS
-
-_NOTATION = "|".join(NOTATIONS)
 
 
 class QuantitySchema(RequestSchema):
@@ -63,7 +62,7 @@ _STATE_TEXT = f"State of the electrolyte: {', '.join(STATES_OF_ELECTROLYTE)}; aq
 _SUPPLY_TEXT = "Kind of current: dc, direct, if left out; ac, alternating, is understood and refused."
 
 
-class PredictionRequestSchema(RequestSchema):
+class PredictionRequestSchema(PresentedRequestSchema):
     """A cell and the curriculum under which to answer."""
 
     electrolyte = AnyOf(
@@ -88,18 +87,6 @@ class PredictionRequestSchema(RequestSchema):
     )
     current_density = quantity("Current density at the electrodes.", "20 mA/cm2")
     curriculum = given_text("Id of the curriculum; GET /v1/curricula lists them.", "gcse", required=True)
-    notation = AnyOf(
-        fields.List(
-            fields.String(validate=validate.OneOf(NOTATIONS)),
-            validate=validate.Length(min=1, max=MOST_NOTATIONS),
-        ),
-        fields.String(
-            validate=validate.Regexp(rf"^ *({_NOTATION}) *(, *({_NOTATION}) *)*$"),
-            metadata=described("Notations separated by commas.", "ascii,html"),
-        ),
-        metadata=described("Notations in which equations are wanted; all if left out, and ascii always."),
-    )
-    language = word("Language of the sentences.", LANGUAGES)
 
 
 class BatchRequestSchema(RequestSchema):

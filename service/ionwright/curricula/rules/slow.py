@@ -9,8 +9,8 @@ from ionwright.curricula.wording import ions, listed, sentence_start
 
 
 @dataclass(frozen=True, slots=True)
-class SlowReductionsOut(ReadsNothingElse):
-    """Rules out reductions that do not run at an ordinary cathode in spite of their potential.
+class _SlowOut(ReadsNothingElse):
+    """Rules out every process that is slow.
 
     Parameters
     ----------
@@ -19,30 +19,26 @@ class SlowReductionsOut(ReadsNothingElse):
     """
 
     is_told: bool
+
+    def apply(self, situation: Situation) -> Ruling:
+        """Rule out every slow process."""
+        slow = (process for process in situation.remaining if process.slow)
+        return Ruling(ruled_out=tuple(Remark(p, p.slow if self.is_told else "") for p in slow))
+
+
+@dataclass(frozen=True, slots=True)
+class SlowReductionsOut(_SlowOut):
+    """Rules out reductions that do not run at an ordinary cathode in spite of their potential."""
 
     @property
     def sentence(self) -> str:
         """The rule in words."""
         return "Ions such as nitrate are not reduced at the cathode in class, whatever their potentials say."
 
-    def apply(self, situation: Situation) -> Ruling:
-        """Rule out every slow process."""
-        return Ruling(
-            ruled_out=tuple(Remark(p, p.slow if self.is_told else "") for p in situation.remaining if p.slow)
-        )
-
 
 @dataclass(frozen=True, slots=True)
-class SlowOxidationsOut(ReadsNothingElse):
-    """Rules out oxidations that do not run at an ordinary anode in spite of their potential.
-
-    Parameters
-    ----------
-    is_told
-        Whether the course goes deep enough to name them; else the ions simply stay.
-    """
-
-    is_told: bool
+class SlowOxidationsOut(_SlowOut):
+    """Rules out oxidations that do not run at an ordinary anode; leaves open what the tables do not know."""
 
     @property
     def sentence(self) -> str:
@@ -57,6 +53,4 @@ class SlowOxidationsOut(ReadsNothingElse):
                 f"{sentence_start(listed(ions(ion) for ion in open_question))} are oxidised before water, "
                 "and no rule of this course says what they give."
             )
-        return Ruling(
-            ruled_out=tuple(Remark(p, p.slow if self.is_told else "") for p in situation.remaining if p.slow)
-        )
+        return _SlowOut.apply(self, situation)
