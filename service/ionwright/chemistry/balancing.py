@@ -160,11 +160,6 @@ def balance_equation(given: Equation, medium: str | None = None) -> Balanced:
     if not skeleton.left and not skeleton.right:
         raise nothing_changes(skeleton)
     net, solutions = _solved(skeleton, remarks)
-    if net is None and skeleton.dropped:
-        other = make_skeleton(given, medium, keep_all=True)
-        kept, _ = _solved(other, remarks)
-        if kept is not None:
-            net, skeleton = kept, other
     if net is None:
         raise (
             several_solutions(skeleton, solutions)
@@ -187,7 +182,8 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
     A whole redox equation keeps atoms and charge in several ways as long as electrons may be left over; without
     them in one. So it is asked whether there is a single solution with electrons; whether the species are a
     couple of the table; whether there is a single solution without electrons, then with electrons but with less
-    from the medium, then with the numbers that were given.
+    from the medium (first of all where the species are of oxygen and hydrogen alone), then with the numbers that
+    were given.
     """
     free = (*skeleton.aids, *skeleton.spectators)
     half = LinearSystem((ELECTRON, *free), skeleton.left, skeleton.right).solutions()
@@ -197,6 +193,8 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
         remarks.append(Remark("as-in-the-table"))
         return couple, half
     told = half
+    if _is_of_oxygen_and_hydrogen(skeleton) and (plain := _with_less(skeleton)):
+        return plain, half
     if not skeleton.has_electrons:
         whole = half.without(ELECTRON) or LinearSystem(free, skeleton.left, skeleton.right).solutions()
         if whole.only:
@@ -209,6 +207,13 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
     if settled:
         remarks.append(Remark("numbers-given-were-used"))
     return settled, told
+
+
+def _is_of_oxygen_and_hydrogen(skeleton: Skeleton) -> bool:
+    """Say whether water, if it is not written, could stand for any of the species: HO2 -> O2 means no water."""
+    written = {*skeleton.given.reactants, *skeleton.given.products}
+    symbols = {symbol for kind in (*skeleton.left, *skeleton.right) for symbol, _ in kind.atoms}
+    return WATER not in written and symbols <= {"O", "H"}
 
 
 def _with_less(skeleton: Skeleton) -> Net | None:

@@ -79,8 +79,6 @@ def several_solutions(skeleton: Skeleton, solutions: Solutions) -> SeveralSoluti
 
 
 def _name(row: str) -> str:
-    if row == CHARGE:
-        return "the charge"
     element = ELEMENTS.get(row)
     return f"{element.name} ({row})" if element else row
 
@@ -111,11 +109,7 @@ def _at_odds(rows: Mapping[str, list[int]], solutions: Solutions, weights: Mappi
     transposed = [[row[at] for row in rows.values()] for at in range(width)]
     scaled = primitive([weights.get(at, Fraction(0)) for at in range(width)])
     vectors = null_space([[*column, -scaled[at]] for at, column in enumerate(transposed)], len(rows) + 1)
-    factors = next((vector for vector in vectors if vector[-1]), None)
-    if factors is None:
-        return ""
-    if factors[-1] < 0:
-        factors = tuple(-factor for factor in factors)
+    factors = vectors[-1]  # of the last column, which is a sum of the others
     involved = {name: factor for name, factor in zip(rows, factors, strict=False) if factor}
     counts = {
         columns[at]: factors[-1] * scaled[at] * (1 if at < first_right else -1)
@@ -137,9 +131,8 @@ def _at_odds(rows: Mapping[str, list[int]], solutions: Solutions, weights: Mappi
 
 def _rule(factors: Mapping[str, int]) -> str:
     """Say how to count: so many for each atom of one element, less so many for each of another."""
-    words = {name: "unit of charge" if name == CHARGE else name for name in factors}
-    added = [f"{factor} for each {words[name]}" for name, factor in factors.items() if factor > 0]
-    taken = [f"{-factor} for each {words[name]}" for name, factor in factors.items() if factor < 0]
+    added = [f"{factor} for each {name}" for name, factor in factors.items() if factor > 0]
+    taken = [f"{-factor} for each {name}" for name, factor in factors.items() if factor < 0]
     text = f"count {_listed(added)}" if added else "start from 0"
     return f"{text} and take away {_listed(taken)}" if taken else text
 
@@ -161,8 +154,6 @@ def _on_the_wrong_side(skeleton: Skeleton, solutions: Solutions) -> tuple[str, s
     wrong = [columns[at] for at in range(first, len(vector)) if vector[at] < 0]
     net = solutions.net(vector)
     equation = _written(net, skeleton.order)
-    if not equation.left or not equation.right:
-        return "", ""
     reasons = []
     if wrong:
         reasons.append(f"{_species(wrong)} would stand on the other side")
@@ -182,7 +173,8 @@ def _on_the_wrong_side(skeleton: Skeleton, solutions: Solutions) -> tuple[str, s
 
 
 def _too_many_demands(rows: Mapping[str, list[int]]) -> str:
-    names = _capital(_listed([_name(name) for name in rows]))
+    # electrons can always make the charge agree
+    names = _capital(_listed([_name(name) for name in rows if name != CHARGE]))
     return f"{names} cannot all agree: whatever the numbers, at least one of them differs between the sides."
 
 

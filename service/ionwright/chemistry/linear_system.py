@@ -80,9 +80,6 @@ class LinearSystem:
             (vector,) = basis
             if all(vector[at] > 0 for at in positive):
                 return Solutions(self, (vector,), vector)
-            if positive and all(vector[at] < 0 for at in positive):
-                vector = tuple(-number for number in vector)
-                return Solutions(self, (vector,), vector)
         # a vector of free species alone, such as H2O -> H^+ + OH^-, says nothing about the others
         bound = [vector for vector in basis if any(vector[at] for at in positive)]
         if len(basis) < 2 or not bound:

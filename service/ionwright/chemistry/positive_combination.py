@@ -137,8 +137,6 @@ class _Table:
             row = self.rows[self.basic.index(_HELPER)]
             falling = [at for at in range(len(self.others)) if row[at + 1] < 0]
             if not falling:
-                if row[0] == 0:
-                    return {}
                 return {name: row[at + 1] for at, name in enumerate(self.others) if row[at + 1]}
             entering = min(falling, key=lambda at: self.others[at])
             self.exchange(self.first_to_zero(entering), entering)

@@ -163,7 +163,7 @@ def other_readings(text: str, given: Equation) -> Iterator[Equation]:
             yield other
 
 
-def make_skeleton(given: Equation, medium: str, *, keep_all: bool = False) -> Skeleton:
+def make_skeleton(given: Equation, medium: str) -> Skeleton:
     """Sort what is given: what must keep its side, what the medium offers anyway, what it does not hold.
 
     Parameters
@@ -172,15 +172,11 @@ def make_skeleton(given: Equation, medium: str, *, keep_all: bool = False) -> Sk
         The equation as it was read.
     medium
         One of `MEDIA`.
-    keep_all
-        Whether to keep also the ions that the medium does not hold; it then offers water alone.
     """
     on_left, on_right = _distinct(given.left), _distinct(given.right)
     everything = on_left | on_right
     aids = _aids(medium, on_left, on_right)
     foreign = tuple(kind for kind in _foreign(medium) if kind in everything)
-    if keep_all and foreign:
-        aids, foreign = (WATER,), ()
     bound_left = [kind for kind in on_left if kind not in aids and kind not in foreign]
     bound_right = [kind for kind in on_right if kind not in aids and kind not in foreign]
     if not bound_left and not bound_right:  # nothing but what the medium holds: it is taken as it was written

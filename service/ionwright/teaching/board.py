@@ -295,12 +295,13 @@ def combination_steps(reduction: Equation, oxidation: Equation, combined: Combin
 def _divisor(halves: Halves, overall: Equation) -> int:
     """Say by how much the sum of the multiplied half-equations is divided to have the smallest numbers."""
     reduction, oxidation = _net(halves.reduction), _net(halves.oxidation)
-    for kind, number in _net(overall).items():
-        if kind not in (WATER, HYDROGEN_ION, HYDROXIDE):
-            added = halves.reduction_multiplier * reduction.get(kind, 0)
-            added += halves.oxidation_multiplier * oxidation.get(kind, 0)
-            return added // number
-    return 1
+    kind, number = next(
+        (kind, number)
+        for kind, number in _net(overall).items()
+        if kind not in (WATER, HYDROGEN_ION, HYDROXIDE)
+    )
+    added = halves.reduction_multiplier * reduction.get(kind, 0)
+    return (added + halves.oxidation_multiplier * oxidation.get(kind, 0)) // number
 
 
 def _half_text(kind: str, half: Equation) -> str:

@@ -116,6 +116,7 @@ def test_the_same_body_means_another_thing_elsewhere(client: FlaskClient) -> Non
         (COMBINE, {"oxidation": SILVER, "reduction": SILVER}, "both-reductions", "/oxidation"),
         (COMBINE, {"oxidation": SILVER, "reduction": COPPER}, "wrong-way-round", ""),
         (COMBINE, {"oxidation": "Cu -> Cu^2+ + e-", "reduction": SILVER}, "not-balanced", "/oxidation"),
+        (COMBINE, {"oxidation": "Cu -> Zn^2+ + e-", "reduction": SILVER}, "not-balanced", "/oxidation"),
         (COMBINE, {"oxidation": "H2O -> H2O", "reduction": SILVER}, "no-electrons", "/oxidation"),
         (COMBINE, {"oxidation": COPPER, "reduction": "Ag^+ + e- -> "}, "unreadable-formula", "/reduction"),
     ],

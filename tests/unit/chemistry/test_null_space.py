@@ -47,6 +47,15 @@ def test_more_rows_than_columns() -> None:
     assert null_space(matrix, 3) == [(-2, 1, 0), (-2, 0, 1)]
 
 
+def test_wide_and_tall_matrices() -> None:
+    size = 10
+    diagonal = [[i + 1 if i == j else 0 for j in range(size)] for i in range(size)]
+    assert null_space(diagonal, size) == []
+    assert null_space([*diagonal[:-1], *diagonal[:-1]], size) == [(0,) * (size - 1) + (1,)]
+    assert null_space([[1] * size], size)[0] == (-1, 1) + (0,) * (size - 2)
+    assert len(null_space([], size)) == size
+
+
 def test_the_matrix_is_left_as_it_was() -> None:
     matrix = [[2, 4], [1, 3]]
     null_space(matrix, 2)
