@@ -27,6 +27,9 @@ if TYPE_CHECKING:
 __all__ = ["Halves", "split"]
 
 _BEST_RANK: Final = 3
+_LEAST_RANK: Final = (
+    2  # below this, something is oxidised in the reduction: no split that a teacher would show
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +60,7 @@ def split(whole: Equation, skeleton: Skeleton) -> Halves | None:
     it leaves of the whole is the other. Pairs are preferred in which all that changes is oxidised in the one
     and reduced in the other, then those in which something of the whole becomes something of the whole.
     """
-    best, best_rank = None, -1
+    best, best_rank = None, _LEAST_RANK - 1
     for net, aids in _ways_to_split(whole, skeleton):
         left = tuple(kind for kind, number in net.items() if number > 0 and kind not in aids)
         right = tuple(kind for kind, number in net.items() if number < 0 and kind not in aids)

@@ -221,6 +221,21 @@ def test_whole_redox_equations_balance_and_split(medium: str, skeleton: str, exp
     assert oxidation.electrons * found.halves.oxidation_multiplier == -found.halves.electrons
 
 
+def test_twenty_species_balance_though_no_teacher_would_split_them() -> None:
+    """Six elements are oxidised or reduced at once here, some of them in one species."""
+    found = balance(
+        "H2 + Ca(CN)2 + NaAlF4 + FeSO4 + MgSiO3 + KI + H3PO4 + PbCrO4 + BrCl + CF2Cl2 + SO2"
+        " -> PbBr2 + CrCl3 + MgCO3 + KAl(OH)4 + Fe(SCN)3 + PI3 + Na2SiO3 + CaF2 + H2O",
+        "none",
+    )
+    assert found.equation.ascii == (
+        "88H2 + 15Ca(CN)2 + 6NaAlF4 + 10FeSO4 + 3MgSiO3 + 6KI + 2H3PO4 + 6PbCrO4 + 12BrCl + 3CF2Cl2 + 20SO2"
+        " -> 6PbBr2 + 6CrCl3 + 3MgCO3 + 6KAl(OH)4 + 10Fe(SCN)3 + 2PI3 + 3Na2SiO3 + 15CaF2 + 79H2O"
+    )
+    assert found.kind == "redox"
+    assert found.halves is None
+
+
 @pytest.mark.parametrize(("medium", "skeleton", "expected"), NOT_REDOX)
 def test_what_needs_no_electrons_is_said_to_be_no_half_equation(
     medium: str, skeleton: str, expected: str
