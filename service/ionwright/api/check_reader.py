@@ -130,14 +130,7 @@ def read_question(data: dict[str, Any]) -> Question:
     """
     faults: list[Fault] = []
     _note_which_question(data, faults)
-    electrode = _choice(data, "electrode", ELECTRODES, faults)
-    written_as = _choice(data, "written_as", DIRECTIONS, faults)
-    state_symbols = data.get("state_symbols", False)
-    if type(state_symbols) is not bool:
-        faults.append(wrong_type(state_symbols, ("state_symbols",), "true or false", "true"))
-    notations = read_notations(data["notation"], faults) if "notation" in data else None
-    if "language" in data:
-        read_choice(data["language"], ("language",), LANGUAGES, faults)
+    electrode, written_as, notations = _wishes(data, faults)
     curriculum = _curriculum(data, faults)
     expected = _expected(data["expected"], faults) if "expected" in data else ()
     cell, of_cell, notations_of_cell = _cell(data, curriculum, faults)
@@ -146,7 +139,43 @@ def read_question(data: dict[str, Any]) -> Question:
     if "notation" not in data:
         notations = notations_of_cell
     return Question(
-        cell, electrode, written_as, expected, of_cell or curriculum, state_symbols is True, notations
+        cell,
+        electrode,
+        written_as,
+        expected,
+        of_cell or curriculum,
+        data.get("state_symbols", False),
+        notations,
+    )
+
+
+def check_wishes(data: dict[str, Any]) -> None:
+    """Make sure that what items share without sharing a question is of the right shape.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error`` and all faults at once.
+    """
+    faults: list[Fault] = []
+    _wishes(data, faults)
+    if "curriculum" in data:
+        _curriculum(data, faults)
+    if faults:
+        raise validation_problem(faults)
+
+
+def _wishes(data: dict[str, Any], faults: list[Fault]) -> tuple[str, str, frozenset[str] | None]:
+    """The electrode, the direction and the notations asked for; notes what is wrong with these and their like."""
+    state_symbols = data.get("state_symbols", False)
+    if type(state_symbols) is not bool:
+        faults.append(wrong_type(state_symbols, ("state_symbols",), "true or false", "true"))
+    if "language" in data:
+        read_choice(data["language"], ("language",), LANGUAGES, faults)
+    return (
+        _choice(data, "electrode", ELECTRODES, faults),
+        _choice(data, "written_as", DIRECTIONS, faults),
+        read_notations(data["notation"], faults) if "notation" in data else None,
     )
 
 

@@ -15,6 +15,7 @@ from ionwright.api.check_reader import (
     ANSWER_FIELDS,
     QUESTION_FIELDS,
     Question,
+    check_wishes,
     read_answer,
     read_members,
     read_question,
@@ -82,7 +83,11 @@ class MarkingDesk:
         data = read_members(read_json(body), _BATCH_FIELDS, _BATCH_EXAMPLE)
         items = _items(data, limit)
         shared = {name: value for name, value in data.items() if name != "items"}
-        asked = self._asked(shared) if "cell" in shared or "expected" in shared else None
+        if "cell" in shared or "expected" in shared:
+            asked = self._asked(shared)
+        else:
+            check_wishes(shared)
+            asked = None
         results = b",".join(self._result(item, shared, asked) for item in items)
         return Answer(200, b'{"results":[' + results + b"]}", _HEADERS)
 

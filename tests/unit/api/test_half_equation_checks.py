@@ -208,3 +208,21 @@ def test_a_failure_logs_nothing_that_a_pupil_wrote(
     assert "RuntimeError" in caplog.text
     assert "secret" not in caplog.text
     assert "secret" not in single.text + batch.text
+
+
+@pytest.mark.parametrize(
+    ("shared", "pointer"),
+    [
+        ({"written_as": "sideways"}, "/written_as"),
+        ({"electrode": "middle"}, "/electrode"),
+        ({"state_symbols": "yes"}, "/state_symbols"),
+        ({"notation": "braille"}, "/notation"),
+        ({"language": "xx"}, "/language"),
+        ({"curriculum": 5}, "/curriculum"),
+    ],
+)
+def test_a_misshapen_wish_that_no_item_uses_is_refused_all_the_same(
+    client: FlaskClient, shared: dict[str, Any], pointer: str
+) -> None:
+    answer = client.post(BATCH, json={"items": [{"answer": "x", **GIVEN}], **shared})
+    assert (answer.status_code, answer.json["errors"][0]["pointer"]) == (422, pointer)
