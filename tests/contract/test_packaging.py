@@ -31,7 +31,13 @@ TOP_LEVEL = {
 PIN = re.compile(r"^([A-Za-z0-9._-]+)==([^ ;\\]+)", re.MULTILINE)
 
 # in pieces, so that this file does not hold what it forbids
-DOMAINS = (("pypi", "org"), ("pythonhosted", "org"), ("npmjs", "org"), ("docker", "io"), ("debian", "org"))
+DOMAINS = (
+    ("pypi", "org"),
+    ("python" + "hosted", "org"),
+    ("npm" + "js", "org"),
+    ("docker", "io"),
+    ("debian", "org"),
+)
 HOSTS = [".".join(parts) for parts in DOMAINS]
 PLACES = ["/" + place for place in ("work/", "root/", "home/", "Users/", "opt/pypi", "opt/wheels")]
 FOREIGN = re.compile(
