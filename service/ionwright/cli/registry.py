@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import os
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -25,6 +26,8 @@ def loaded_curricula() -> Registry:
     """
     from ionwright.curricula.host import load_curricula  # noqa: PLC0415 -- `ionwright --help` must be quick
 
+    # the commands tell what was set aside themselves
+    logging.getLogger("ionwright.curricula").addHandler(logging.NullHandler())
     named = os.environ.get("IONWRIGHT_CURRICULA", "").strip()
     folder = Path(named) if named else None
     if folder is not None and not folder.is_dir():

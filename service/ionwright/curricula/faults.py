@@ -23,7 +23,7 @@ class CurriculumFileFault(CurriculumFault):
     """
 
     def __init__(self, origin: str, faults: tuple[tuple[str, str], ...]) -> None:
-        listed = "; ".join(f"{path or 'the declaration'}: {text}" for path, text in faults)
-        super().__init__("bad-curriculum", f"{origin}: {listed}")
+        self.listed = "; ".join(f"{path or 'the declaration'}: {text}" for path, text in faults)
+        super().__init__("bad-curriculum", f"{origin}: {self.listed}")
         self.origin = origin
         self.faults = faults

@@ -150,7 +150,8 @@ class _Loader:
         try:
             curriculum, _ = read_declaration(path.read_text(encoding="utf-8"), path.name, bases)
         except (CurriculumFileFault, OSError, UnicodeDecodeError) as fault:
-            self.reject("file", path.name, str(fault))
+            listed = fault.listed if isinstance(fault, CurriculumFileFault) else str(fault)
+            self.reject("file", path.name, listed)
             return
         self.add(curriculum, Origin("file", path.name, ""))
 

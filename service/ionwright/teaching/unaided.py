@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 NITRATE = species("NO3^-")
 # Above this a metal gives off hydrogen from dilute acid too slowly to be seen in a lesson [V].
 _SLOW_IN_ACID_V = -0.3
-# A coating that forms by itself needs a clear difference in potential [V].
-_CLEAR_V = 0.1
+# A coating that is seen in a lesson needs a clear difference in potential [V]; steel in a nickel bath stays as it is.
+_CLEAR_V = 0.3
 # Metals below this are not displaced from water [V].
 _PLATES_FROM_WATER_V = -0.8
 # Metals that alkali attacks quickly enough to be seen.

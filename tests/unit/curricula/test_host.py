@@ -253,11 +253,11 @@ def test_a_plugin_that_ships_no_declaration_does_not_harm_the_files(
 @pytest.mark.parametrize(
     ("content", "reason"),
     [
-        (b"format = 9", "bad.toml: "),
-        (b"not toml", "bad.toml: the declaration: not readable as TOML"),
+        (b"format = 9", "format: must be 1; "),
+        (b"not toml", "the declaration: not readable as TOML"),
         (b"\xff\xfe", "'utf-8' codec can't decode"),
-        (b"deep = " + b"[" * 20_000, "bad.toml: the declaration: not readable as TOML"),
-        (b'based_on = "nowhere"', "bad.toml: based_on: no curriculum 'nowhere' to build on; known: "),
+        (b"deep = " + b"[" * 20_000, "the declaration: not readable as TOML"),
+        (b'based_on = "nowhere"', "based_on: no curriculum 'nowhere' to build on; known: "),
         (DECLARED.encode(), "the id 'gcse' is taken by built-in gcse"),
     ],
     ids=["faulty", "not TOML", "not UTF-8", "too deep", "unknown base", "taken id"],

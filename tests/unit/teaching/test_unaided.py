@@ -42,6 +42,7 @@ def test_a_metal_that_the_solution_attacks_is_told_of(
         (["NaOH"], {"anode": "copper"}),
         (["MgSO4"], {"anode": "aluminium"}),
         (["NiSO4"], {"anode": "cobalt"}),
+        (["NiSO4"], {"cathode": "steel", "anode": "nickel"}),
         (["CuSO4"], {"anode": "platinum"}),
         (["PbBr2"], {"state": "molten", "cathode": "steel"}),
     ],
