@@ -303,10 +303,11 @@ def _cathode_rules(cathode: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
 
 
 def _anode_rules(anode: Mapping[str, Any], concentration: ConcentrationRule) -> tuple[DischargeRule, ...]:
+    is_slow_told = anode["halides"] == BY_POTENTIAL
     first: tuple[DischargeRule, ...] = (
-        ActiveElectrode(tuple(anode["active_electrodes"]), anode["films"]),
+        ActiveElectrode(tuple(anode["active_electrodes"]), anode["films"], is_slow_told),
         MeltAnode(),
-        SlowOxidationsOut(is_told=anode["halides"] == BY_POTENTIAL),
+        SlowOxidationsOut(is_told=is_slow_told),
     )
     if anode["halides"] == BY_POTENTIAL:
         return (*first, LeastPositive(concentration))

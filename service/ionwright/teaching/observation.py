@@ -83,7 +83,12 @@ def _observations(scene: _Scene) -> tuple[str, ...]:
     elif process.kind is Kind.DISSOLVES:
         seen.append(_dissolving(process, is_molten=is_molten))
     else:
-        seen += [_of_product(kind, electrode, is_molten=is_molten) for kind in process.products]
+        solid = {term.species for term in scene.half.right if term.state == "s"}
+        seen += [
+            # A metal that melts above the temperature of its molten salt is seen as a solid.
+            _of_product(kind, electrode, as_in_melt=is_molten and kind not in solid)
+            for kind in process.products
+        ]
     seen += _of_the_electrode(scene)
     if scene.medium == NEUTRAL and not scene.is_deeply_coloured:
         seen += _indicator(electrode, scene.half)
@@ -105,11 +110,11 @@ def _of_the_electrode(scene: _Scene) -> list[str]:
     return []
 
 
-def _of_product(kind: Species, electrode: str, *, is_molten: bool) -> str:
+def _of_product(kind: Species, electrode: str, *, as_in_melt: bool) -> str:
     known = SUBSTANCES.get(kind.ascii)
     if known is None:
         return f"{sentence_start(product(kind))} {'form' if kind.charge else 'forms'} at the {electrode}."
-    text = (known.observation_in_melt if is_molten else "") or known.observation
+    text = (known.observation_in_melt if as_in_melt else "") or known.observation
     return text.replace("{electrode}", electrode)
 
 

@@ -10,8 +10,8 @@ from ionwright.curricula.rules.active_electrode import ActiveElectrode
 SituationAt = Callable[..., Situation]
 Told = Callable[..., dict[str, str]]
 Choice = Callable[[Ruling], str]
-COPPER_ONLY = ActiveElectrode(("copper",), "oxygen")
-WITH_FILMS = ActiveElectrode(("copper", "stainless-steel", "lead"), "film")
+COPPER_ONLY = ActiveElectrode(("copper",), "oxygen", is_slow_told=False)
+WITH_FILMS = ActiveElectrode(("copper", "stainless-steel", "lead"), "film", is_slow_told=True)
 
 
 def test_a_taught_anode_dissolves_and_nothing_is_contested(
@@ -21,9 +21,17 @@ def test_a_taught_anode_dissolves_and_nothing_is_contested(
     assert choice(ruling) == "Cu -> Cu^2+ + 2e-"
     assert (ruling.is_contested, ruling.otherwise, ruling.assumptions) == (False, "", ())
     assert told(ruling.ruled_out) == {
-        "2SO4^2- -> S2O8^2- + 2e-": "Sulfate ions stay in solution: copper is oxidised more easily.",
         "4OH^- -> O2 + 2H2O + 4e-": "Hydroxide ions stay in solution: copper is oxidised more easily.",
     }
+
+
+def test_a_deeper_course_says_why_ions_that_are_slow_to_oxidise_stay_too(
+    situation_at: SituationAt, told: Told
+) -> None:
+    ruling = WITH_FILMS.apply(situation_at("anode", "CuSO4", anode="copper"))
+    assert told(ruling.ruled_out)["2SO4^2- -> S2O8^2- + 2e-"] == (
+        "Sulfate ions stay in solution: copper is oxidised more easily."
+    )
 
 
 def test_an_anode_that_the_course_does_not_name_dissolves_too_but_is_contested(
@@ -38,7 +46,7 @@ def test_an_anode_that_the_course_does_not_name_dissolves_too_but_is_contested(
 
 
 def test_cations_that_could_be_oxidised_are_not_spoken_of(situation_at: SituationAt, told: Told) -> None:
-    ruling = COPPER_ONLY.apply(situation_at("anode", "FeSO4", anode="copper"))
+    ruling = WITH_FILMS.apply(situation_at("anode", "FeSO4", anode="copper"))
     unspoken = [remark.process.reactant.ascii for remark in ruling.ruled_out if not remark.because]
     assert unspoken == ["Fe^2+"]
     assert "Fe^2+" not in " ".join(told(ruling.ruled_out))
@@ -83,7 +91,7 @@ def test_an_inert_or_passive_anode_is_passed_on(
     ("rule", "end"),
     [
         (WITH_FILMS, "the course teaches it for copper, stainless steel or lead."),
-        (ActiveElectrode((), "oxygen"), "the course teaches it for other metals."),
+        (ActiveElectrode((), "oxygen", is_slow_told=False), "the course teaches it for other metals."),
     ],
 )
 def test_the_rule_says_for_which_materials_it_is_taught(rule: ActiveElectrode, end: str) -> None:

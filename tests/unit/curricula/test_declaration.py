@@ -122,7 +122,7 @@ def test_a_full_declaration_reaches_every_rule() -> None:
     curriculum, _ = read_declaration(text + '[certainty]\nanode = "low"\n', "museum.toml")
     active, *_, least = curriculum.anode_rules
     assert curriculum.cathode_rules[-1] == MostPositive("water")
-    assert active == ActiveElectrode(("copper", "steel"), "film")
+    assert active == ActiveElectrode(("copper", "steel"), "film", is_slow_told=True)
     assert isinstance(least, LeastPositive)
     assert (least.concentration.threshold_mol_dm3, least.concentration.when_missing) == (2.0, "dilute")
     assert dict(curriculum.conventions.constants) == {

@@ -104,6 +104,19 @@ def test_indicator_is_not_spoken_of_in_acid_alkali_or_a_melt(
     assert "indicator" not in " ".join((*told.cathode.observations, *told.anode.observations))
 
 
+@pytest.mark.parametrize(
+    ("melt", "seen"),
+    [
+        ("ZnCl2", "A grey coating of zinc grows on the cathode."),
+        ("PbBr2", "A shiny silvery bead of molten lead collects under the cathode."),
+    ],
+)
+def test_a_metal_that_melts_above_its_molten_salt_is_seen_as_a_solid(
+    told_of: ToldOf, melt: str, seen: str
+) -> None:
+    assert told_of(melt, state="molten").cathode.observations == (seen,)
+
+
 def volumes(*shares: tuple[str, int]) -> str:
     return gas_volume_remark(tuple(Share(species(formula), value) for formula, value in shares))
 

@@ -22,10 +22,13 @@ class ActiveElectrode(ReadsNothingElse):
     films
         ``"film"``: an oxide or sulfate skin that grows counts as the answer; ``"oxygen"``: the course treats such an
         anode as inert.
+    is_slow_told
+        Whether the course goes deep enough to name oxidations that are too slow anyway; else those ions simply stay.
     """
 
     taught: tuple[str, ...]
     films: str
+    is_slow_told: bool
 
     @property
     def sentence(self) -> str:
@@ -57,14 +60,10 @@ class ActiveElectrode(ReadsNothingElse):
             chosen=chosen,
             because=(_why_active(chosen, anode.name),),
             ruled_out=tuple(
-                Remark(
-                    p,
-                    _why_not_beside(p, anode.name, situation),
-                )
+                Remark(p, _why_not_beside(p, anode.name, situation) if self._is_told(p) else "")
                 for p in situation.remaining
-                if p is not chosen and p.reactant.charge <= 0
-            )
-            + tuple(Remark(p, "") for p in situation.remaining if p.reactant.charge > 0),
+                if p is not chosen
+            ),
             is_contested=not is_taught,
             otherwise="" if is_taught else "A course that treats every anode as inert gives this answer.",
             assumptions=()
@@ -73,6 +72,9 @@ class ActiveElectrode(ReadsNothingElse):
                 f"The course does not name {anode.name} as an active electrode; the same reasoning was applied to it.",
             ),
         )
+
+    def _is_told(self, process: ElectrodeProcess) -> bool:
+        return process.reactant.charge <= 0 and (self.is_slow_told or not process.slow)
 
 
 def _why_not_beside(process: ElectrodeProcess, name: str, situation: Situation) -> str:
