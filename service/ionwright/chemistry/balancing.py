@@ -10,6 +10,7 @@ from ionwright.chemistry.balancing_faults import (
     no_solution,
     nothing_changes,
     several_solutions,
+    two_readings,
     unknown_medium,
 )
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER
@@ -19,7 +20,14 @@ from ionwright.chemistry.linear_system import LinearSystem
 from ionwright.chemistry.medium import ACIDIC, ALKALINE
 from ionwright.chemistry.net_equation import equation_of, for_neutral, with_ions_of
 from ionwright.chemistry.oxidation_change import changes_of, numbers_in
-from ionwright.chemistry.skeleton import MEDIA, make_skeleton, other_readings, read_skeleton
+from ionwright.chemistry.skeleton import (
+    MEDIA,
+    in_usual_spelling,
+    make_skeleton,
+    other_readings,
+    read_skeleton,
+    readings_by_side,
+)
 from ionwright.chemistry.species import ELECTRON
 from ionwright.chemistry.splitting import Halves, split
 
@@ -138,7 +146,22 @@ def balance(text: str, medium: str | None = None) -> Balanced:
         for other in other_readings(text, given):
             with suppress(NoSolution, SeveralSolutions):
                 return balance_equation(other, medium)
+        if only := _read_by_side(text, given, medium):
+            return only
         raise
+
+
+def _read_by_side(text: str, given: Equation, medium: str | None) -> Balanced | None:
+    """Balance what a text means if its sides are read differently; None if that makes no sense either."""
+    fitting: list[Balanced] = []
+    for meant in readings_by_side(text, given):
+        with suppress(NoSolution, SeveralSolutions):
+            found = balance_equation(meant, medium)
+            if not found.skeleton.has_electrons or meant.electrons * found.equation.electrons > 0:
+                fitting.append(found)
+    if len(fitting) > 1:
+        raise two_readings(given, tuple(found.skeleton.given for found in fitting))
+    return fitting[0] if fitting else None
 
 
 def balance_equation(given: Equation, medium: str | None = None) -> Balanced:
@@ -149,6 +172,7 @@ def balance_equation(given: Equation, medium: str | None = None) -> Balanced:
     NoSolution, SeveralSolutions, IonwrightError
         As `balance`.
     """
+    given = in_usual_spelling(given)
     remarks: list[Remark] = []
     if medium is None:
         written = {term.species for term in (*given.left, *given.right)}

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.skeleton import Skeleton
     from ionwright.chemistry.species import Species
 
-__all__ = ["no_solution", "nothing_changes", "several_solutions", "unknown_medium"]
+__all__ = ["no_solution", "nothing_changes", "several_solutions", "two_readings", "unknown_medium"]
 
 _FORGOTTEN = "Look for a species that was forgotten, or for a slip in a formula."
 
@@ -45,6 +45,27 @@ def nothing_changes(skeleton: Skeleton) -> NoSolution:
     )
 
 
+def two_readings(given: Equation, meant: tuple[Equation, ...]) -> NoSolution:
+    """Tell that a text can be read in several ways that all make sense.
+
+    Parameters
+    ----------
+    given
+        The likeliest reading, in which nothing happens.
+    meant
+        The others.
+    """
+    others = {kind for one in meant for kind in (*one.reactants, *one.products)}
+    known = {*given.reactants, *given.products}
+    kinds = [*known & others, *others - known]
+    detail = (
+        f"Nothing happens in {given.ascii}: both sides hold the same species. What is written can be read as"
+        f" {_either(sorted({kind.ascii for kind in kinds if _is_twofold(kind, kinds)}))}."
+    )
+    remedy = f"Put a caret before each charge: {_either([one.ascii for one in meant])}."
+    return NoSolution("no-solution", detail, remedy=remedy)
+
+
 def no_solution(skeleton: Skeleton, solutions: Solutions) -> NoSolution:
     """Tell which element or charge cannot be made to agree, and what would mend it if that is seen."""
     rows = solutions.system.rows()
@@ -64,6 +85,10 @@ def several_solutions(skeleton: Skeleton, solutions: Solutions) -> SeveralSoluti
     basis = tuple(_written(net, skeleton.order) for net in solutions.independent())
     detail = f"{len(basis)} independent equations balance with these species, and so does every sum of their multiples."
     remedy = "Leave out what does not take part, write each reaction by itself"
+    if all(equation.electrons for equation in basis):
+        remedy = (
+            f"Write each half-equation by itself, such as {basis[0].ascii}; leave out what does not take part"
+        )
     has_choice = len(solutions.system.left) + len(solutions.system.right) > 2
     if has_choice:
         bound = [kind.ascii for kind in (*solutions.system.left, *solutions.system.right)]
@@ -191,6 +216,16 @@ def _species(kinds: Iterable[Species]) -> str:
 
 def _listed(parts: list[str]) -> str:
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+
+
+def _either(parts: list[str]) -> str:
+    return " or ".join(parts)
+
+
+def _is_twofold(kind: Species, kinds: list[Species]) -> bool:
+    """Say whether a species is spelt like another one once the caret is left out."""
+    plain = kind.ascii.replace("^", "")
+    return any(other != kind and other.ascii.replace("^", "") == plain for other in kinds)
 
 
 def _capital(text: str) -> str:

@@ -12,6 +12,7 @@ __all__ = ["refuse_marks", "unexpected", "unknown_element", "unreadable"]
 
 _STATES: Final = frozenset(("s", "l", "g", "aq"))
 _NUMERALS: Final = frozenset(("I", "II", "III", "IV", "V", "VI", "VII", "VIII"))
+_ISOTOPES: Final = {"D": "deuterium", "T": "tritium"}
 _CAPITALS: Final = "Write element symbols with a capital first"
 _BY_KIND: Final = (
     (
@@ -76,6 +77,9 @@ def unknown_element(formula: str, at: int, base: int, symbol: str) -> FormulaErr
     symbol
         The symbol that no element has.
     """
+    if symbol in _ISOTOPES:
+        detail = f"{symbol} is {_ISOTOPES[symbol]}, an isotope of hydrogen."
+        return FormulaError("unknown-element", detail, position=base + at, remedy="Write H.")
     near = near_symbols(symbol)
     remedy = f"Near it: {', '.join(near)}." if near else "Use the symbols of the periodic table."
     if _spellings(formula):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER, couples
@@ -13,12 +13,12 @@ from ionwright.chemistry.faults import FormulaError
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.medium import ACIDIC, ALKALINE, MOLTEN, NEUTRAL
 from ionwright.chemistry.species import ELECTRON, species
+from ionwright.chemistry.stoichiometry import Equation, Term
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from ionwright.chemistry.species import Species
-    from ionwright.chemistry.stoichiometry import Equation, Term
 
 __all__ = [
     "HYDRONIUM",
@@ -28,10 +28,12 @@ __all__ = [
     "OXIDE",
     "Skeleton",
     "in_order",
+    "in_usual_spelling",
     "known_species",
     "make_skeleton",
     "other_readings",
     "read_skeleton",
+    "readings_by_side",
 ]
 
 NONE: Final = "none"
@@ -45,6 +47,9 @@ HYDRONIUM: Final = species("H3O^+")
 _ACID_IONS: Final = (HYDROGEN_ION, HYDRONIUM)
 _LAST: Final = (WATER, *_ACID_IONS, HYDROXIDE, ELECTRON)
 _LAST_IN_MELT: Final = (WATER, *_ACID_IONS, HYDROXIDE, OXIDE, ELECTRON)
+_USUAL: Final = {
+    (frozenset(kind.atoms), kind.charge): kind for kind in (WATER, HYDROXIDE, HYDRONIUM)
+}  # also written HOH or OH2, HO^-, OH3^+
 
 
 # ions that stand in exercises more often than in tables, for texts without carets such as IO65-
@@ -161,6 +166,50 @@ def other_readings(text: str, given: Equation) -> Iterator[Equation]:
         if other not in seen:
             seen.add(other)
             yield other
+
+
+def readings_by_side(text: str, given: Equation) -> Iterator[Equation]:
+    """Yield what a text can mean if one side is read otherwise: ``VO2+ -> VO2+`` as VO^2+ -> VO2^+, and back.
+
+    Parameters
+    ----------
+    text
+        As for `read_skeleton`.
+    given
+        The likeliest reading.
+
+    Notes
+    -----
+    Only well-known species are made of it, so that a plain slip such as ``Cu2+ -> Cu2+`` gains no meaning.
+    """
+    known = {*known_species(), *given.reactants, *given.products, ELECTRON}
+    for other in other_readings(text, given):
+        if all(term.species in known for term in (*other.left, *other.right)):
+            yield Equation(given.left, other.right)
+            yield Equation(other.left, given.right)
+
+
+@lru_cache(maxsize=2048)
+def _usual(kind: Species) -> Species:
+    return _USUAL.get((frozenset(kind.atoms), kind.charge), kind)
+
+
+def in_usual_spelling(given: Equation) -> Equation:
+    """Return the equation with water and its ions as they are usually written: OH^- for HO^-, H2O for HOH.
+
+    Parameters
+    ----------
+    given
+        As it was read.
+    """
+    terms = (*given.left, *given.right)
+    if all(_usual(term.species) is term.species for term in terms):
+        return given
+    left, right = (
+        tuple(Term(_usual(term.species), term.coefficient, term.state) for term in side)
+        for side in (given.left, given.right)
+    )
+    return Equation(left, right)
 
 
 def make_skeleton(given: Equation, medium: str) -> Skeleton:

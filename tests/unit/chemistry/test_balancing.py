@@ -490,3 +490,51 @@ def test_the_largest_skeletons_that_are_read_are_answered_soon() -> None:
     with pytest.raises((NoSolution, SeveralSolutions)):
         balance(text, "acidic")
     assert time.perf_counter() - start < 2
+
+
+# ------------------------------------------------------------------ other spellings of the same
+
+
+@pytest.mark.parametrize(
+    ("medium", "skeleton", "expected"),
+    [
+        ("alkaline", "O2 -> HO^-", "O2 + 2H2O + 4e- -> 4OH^-"),
+        (None, "MnO4^- -> MnO2 + HO^-", "MnO4^- + 2H2O + 3e- -> MnO2 + 4OH^-"),
+        (None, "Cl2 + HO^- -> Cl^- + ClO^-", "Cl2 + 2OH^- -> Cl^- + ClO^- + H2O"),
+        ("alkaline", "O2 + HOH -> [OH]^-", "O2 + 2H2O + 4e- -> 4OH^-"),
+        ("acidic", "O2 -> OH2", "O2 + 4H^+ + 4e- -> 2H2O"),
+        ("acidic", "H2 -> OH3^+", "H2 + 2H2O -> 2H3O^+ + 2e-"),
+    ],
+)
+def test_water_and_its_ions_are_known_by_atoms_and_charge(
+    medium: str | None, skeleton: str, expected: str
+) -> None:
+    assert balance(skeleton, medium).equation.ascii == expected
+
+
+@pytest.mark.parametrize(
+    "skeleton",
+    ["VO2+ + H2O -> VO2+ + 2H+ + e-", "2VO2+ + 2H2O -> 2VO2+ + 4H+ + 2e-", "VO2+ -> VO2+ + e-"],
+)
+def test_one_text_reads_differently_on_the_two_sides_where_that_alone_makes_sense(skeleton: str) -> None:
+    assert balance(skeleton, "acidic").equation.ascii == "VO^2+ + H2O -> VO2^+ + 2H^+ + e-"
+
+
+def test_a_text_that_could_be_either_on_either_side_asks_for_a_caret() -> None:
+    with pytest.raises(NoSolution) as refusal:
+        balance("VO2+ -> VO2+", "acidic")
+    assert "VO2^+" in refusal.value.detail
+    assert "VO^2+ -> VO2^+" in (refusal.value.remedy or "")
+    assert "VO2^+ -> VO^2+" in (refusal.value.remedy or "")
+
+
+def test_what_is_clear_and_the_same_on_both_sides_changes_nothing() -> None:
+    for same in ("VO^2+ -> VO^2+", "Cu2+ -> Cu2+"):
+        with pytest.raises(NoSolution, match="Nothing happens"):
+            balance(same, "acidic")
+
+
+def test_two_half_equations_in_one_are_asked_for_one_by_one() -> None:
+    with pytest.raises(SeveralSolutions) as refusal:
+        balance("Fe^2+ + Fe^3+ -> Fe", "acidic")
+    assert (refusal.value.remedy or "").startswith("Write each half-equation by itself")

@@ -101,3 +101,17 @@ def test_length_and_atoms_are_bounded() -> None:
         read_formula("H" * (MAX_LENGTH + 1))
     with pytest.raises(FormulaError, match="99999 atoms"):
         read_formula("(((H999)999)999)999")
+
+
+@pytest.mark.parametrize(
+    ("text", "position", "said"),
+    [
+        ("D2O", 0, "D is deuterium, an isotope of hydrogen."),
+        ("HT", 1, "T is tritium, an isotope of hydrogen."),
+    ],
+)
+def test_isotopes_of_hydrogen_are_written_as_hydrogen(text: str, position: int, said: str) -> None:
+    with pytest.raises(FormulaError) as refusal:
+        read_formula(text)
+    assert (refusal.value.code, refusal.value.position) == ("unknown-element", position)
+    assert (refusal.value.detail, refusal.value.remedy) == (said, "Write H.")
