@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from ionwright.chemistry.species import Species
+    from ionwright.teaching.marking.expectation import Target
 
 __all__ = ["Diagnosis", "diagnosed"]
 
@@ -110,13 +111,10 @@ def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alig
 def _is_whole_equation(written: Line, split: Line, expectation: Expectation) -> bool:
     if not written.electrons and written.is_balanced and written.left.keys() != written.right.keys():
         return True
-    if len(expectation.both_products) == 2:
-        # the products of both electrodes, as such or as single atoms, stand on one side
-        sides = (_atoms_alone(written.left), _atoms_alone(written.right))
-        if any(all(_holds(side, products) for products in expectation.both_products) for side in sides):
-            return True
     if written.has_electrons:
-        return False
+        return _shows_both_electrodes(written, expectation)
+    if any(_holds_both_products(side, expectation) for side in (written.left, written.right)):
+        return True
     if split is not written and _is_taken_apart(written, split):
         return True
     rest = [kind for kind in split.left if kind not in split.right and kind not in AIDS]
@@ -124,6 +122,32 @@ def _is_whole_equation(written: Line, split: Line, expectation: Expectation) -> 
         len(target.left_names) for target in expectation.targets if target.standing is Standing.RIGHT
     )
     return len(rest) > wanted and any(kind not in split.left and kind not in AIDS for kind in split.right)
+
+
+def _shows_both_electrodes(written: Line, expectation: Expectation) -> bool:
+    """Whether what reacts and what forms at both electrodes stands in a line, each substance as it is.
+
+    Where both electrodes start from one substance, as water, a line that shows its electrons is a half-equation
+    with a product too many.
+    """
+    here = _reactants(expectation, Standing.RIGHT)
+    there = _reactants(expectation, Standing.OTHER_ELECTRODE)
+    return any(
+        _holds_both_products(products, expectation)
+        and any(one in reactants and other in reactants for one in here for other in there if one != other)
+        for reactants, products in ((written.left, written.right), (written.right, written.left))
+    )
+
+
+def _reactants(expectation: Expectation, standing: Standing) -> set[Species]:
+    return {kind for one in expectation.targets if one.standing is standing for kind in one.left_names}
+
+
+def _holds_both_products(side: Iterable[Species], expectation: Expectation) -> bool:
+    """Whether the products of both electrodes, as such or as single atoms, stand on one side."""
+    elements = _atoms_alone(side)
+    both = expectation.both_products
+    return len(both) == 2 and all(_holds(elements, products) for products in both)
 
 
 def _holds(side: frozenset[str], products: frozenset[Species]) -> bool:
@@ -158,12 +182,30 @@ def _with_standing(best: Alignment, expectation: Expectation) -> list[Finding]:
             findings.append(Finding(REVERSED))
     elif standing is Standing.REVERSED:
         findings.insert(0, Finding(REVERSED))
+    elif standing is Standing.OTHER_FORM:
+        findings = [one for one in findings if one.code != WRONG_SPECIES]
+        findings.insert(0, _refused_form(best, expectation))
     elif standing is not Standing.RIGHT:
         side = "left" if expectation.electrode == "anode" else "right"
         about = next(iter(target.left_names if side == "left" else target.right_names))
         findings = [one for one in findings if one.code != WRONG_SPECIES]
         findings.insert(0, Finding(WRONG_SPECIES, side, about, reason=target.reason))
     return findings
+
+
+def _refused_form(best: Alignment, expectation: Expectation) -> Finding:
+    """The right product by a form that the course does not take: about the ion that tells it from the right one."""
+    target = best.target
+    right = [one.line for one in expectation.targets if one.standing is Standing.RIGHT]
+    usual = {"left": {k for one in right for k in one.left}, "right": {k for one in right for k in one.right}}
+    strange = [
+        (side, kind)
+        for side, amounts in (("left", target.line.left), ("right", target.line.right))
+        for kind in amounts
+        if kind not in usual[side]
+    ]
+    side, about = next((one for one in strange if one[1].charge), strange[0] if strange else ("", None))
+    return Finding(WRONG_SPECIES, side, about, reason=target.reason, is_other_form=True)
 
 
 def _like_nothing(line: Line, expectation: Expectation) -> list[Finding]:
@@ -181,18 +223,37 @@ def _like_nothing(line: Line, expectation: Expectation) -> list[Finding]:
 
 
 def _strange(line: Line, expectation: Expectation) -> Finding:
-    """What the question has no room for: first on the left, then on the right."""
-    right = [target.line for target in expectation.targets if target.standing is Standing.RIGHT]
+    """What the question has no room for; if there is nothing of the kind, what is missing.
+
+    What names a process comes before what the medium lends; the left side before the right.
+    """
+    right = [target for target in expectation.targets if target.standing is Standing.RIGHT]
     expected = {
-        "left": {k for one in right for k in one.left},
-        "right": {k for one in right for k in one.right},
+        "left": {kind for one in right for kind in one.line.left},
+        "right": {kind for one in right for kind in one.line.right},
     }
-    for side, amounts in (("left", line.left), ("right", line.right)):
-        for kind in amounts:
-            if kind not in expected[side] and kind not in AIDS:
-                return Finding(WRONG_SPECIES, side, kind, _of_same_element(kind, expected[side]))
-    side, amounts = ("left", line.left) if line.left else ("right", line.right)
-    return Finding(WRONG_SPECIES, side, next(iter(amounts), None))
+    foreign = [
+        (side, kind)
+        for side, amounts in (("left", line.left), ("right", line.right))
+        for kind in amounts
+        if kind not in expected[side]
+    ]
+    naming = [one for one in foreign if one[1] not in AIDS]
+    for side, kind in naming or foreign:
+        return Finding(WRONG_SPECIES, side, kind, _of_same_element(kind, expected[side]))
+    return _missing(line, right)
+
+
+def _missing(line: Line, right: list[Target]) -> Finding:
+    """What the likest right line holds and this one does not."""
+
+    def absent(target: Target) -> list[tuple[str, Species]]:
+        sides = (("left", target.left_names, line.left), ("right", target.right_names, line.right))
+        return [(side, kind) for side, names, there in sides for kind in names if kind not in there]
+
+    fewest = min([absent(target) for target in right], key=len)
+    side, kind = fewest[0] if fewest else ("", None)
+    return Finding(WRONG_SPECIES, side, None, kind)
 
 
 def _of_same_element(kind: Species, expected: set[Species]) -> Species | None:

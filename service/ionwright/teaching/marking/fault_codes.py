@@ -81,6 +81,8 @@ class Finding:
         Extent in the text where that is known already.
     is_remark
         Whether it costs nothing.
+    is_other_form
+        Whether the process is the right one and only the form is refused in which it is written.
     """
 
     code: str
@@ -90,6 +92,7 @@ class Finding:
     reason: str = ""
     at: tuple[int, int] | None = None
     is_remark: bool = False
+    is_other_form: bool = False
 
 
 def in_order(findings: list[Finding]) -> list[Finding]:

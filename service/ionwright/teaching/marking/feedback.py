@@ -230,10 +230,15 @@ def _spectator_ions(finding: Finding, context: Told) -> Words:
 
 
 def _wrong_species(finding: Finding, context: Told) -> Words:
-    kind = finding.about or finding.instead
-    if kind is None or finding.about is None:
-        return "Something that takes part is missing in your line.", context.right_line
-    if finding.instead is not None and finding.about is not None:
+    if finding.is_other_form:
+        return _other_form(finding, context)
+    if finding.about is None:
+        return _missing(finding, context)
+    return _strange(finding.about, finding, context)
+
+
+def _strange(kind: Species, finding: Finding, context: Told) -> Words:
+    if finding.instead is not None:
         written = species_text(kind)
         subject = "What reacts" if finding.side == "left" else "What forms"
         helps = f"{subject} is not written {written}. Look at its formula and its charge again."
@@ -250,9 +255,61 @@ def _wrong_species(finding: Finding, context: Told) -> Words:
     return f"{denied}. {finding.reason}", f"{finding.reason} {context.right_line}"
 
 
+def _missing(finding: Finding, context: Told) -> Words:
+    """A line in which nothing is strange, but from which something is left out."""
+    missing, side = finding.instead, finding.side
+    if missing is None or not side:
+        return "Something that takes part is missing in your line.", context.right_line
+    other = _ACROSS[side]
+    there = {symbol for kind in getattr(context.line, other) for symbol, _ in kind.atoms}
+    symbols = [symbol for symbol, _ in missing.atoms if symbol in there]
+    symbol = next((one for one in symbols if one not in ("O", "H")), next(iter(symbols), ""))
+    shown = f"{species_text(missing)} is missing on the {side}: {context.right_line}"
+    if not symbol:
+        return f"Something that takes part is missing on the {side} of your line.", shown
+    question = "what becomes of it?" if side == "right" else "where does it come from?"
+    helps = (
+        f"What stands on the {other} is right so far. {sentence_start(ELEMENTS[symbol].name)} is there, but not on "
+        f"the {side}: {question}"
+    )
+    return helps, shown
+
+
+def _other_form(finding: Finding, context: Told) -> Words:
+    """The right process by a form that does not suit the solution, or that the course does not take."""
+    electrode = context.expectation.electrode
+    asks = _FORM_REFUSED.get((electrode, finding.about.ascii if finding.about and finding.reason else ""))
+    shown = f"{finding.reason} {context.right_line}"
+    if asks is None:
+        helps = "The change is right, but your course writes it from other particles here. Which are they?"
+        return helps, shown
+    return f"{'Oxygen' if electrode == 'anode' else 'The product'} is right. But {asks}", shown
+
+
+_ACROSS: Final = {"left": "right", "right": "left"}
+_FORM_REFUSED: Final = {
+    ("cathode", "H^+"): (
+        "this solution is alkaline and holds hardly any hydrogen ions. Which particle, plentiful here, gives the "
+        "hydrogen?"
+    ),
+    ("cathode", "OH^-"): (
+        "hydroxide ions do not build up in an acid. Which ion, plentiful in an acid, gives the hydrogen?"
+    ),
+    ("anode", "H^+"): (
+        "hydrogen ions cannot be left over in an alkaline solution. Which ion gives up the electrons?"
+    ),
+    ("anode", "OH^-"): (
+        "an acid holds hardly any hydroxide ions. Which particle, plentiful here, gives up the electrons?"
+    ),
+}
+"""What to ask where a form holds an ion of which the solution has hardly any."""
+
+
 def _denied(kind: Species, context: Told) -> str:
     if context.expectation.electrode == "anode":
         return f"{sentence_start(_called(kind))} {_is_or_are(kind)} not what reacts here"
+    if kind.formula == "H2":  # some of it often does
+        return "Hydrogen is not what forms here"
     return f"{sentence_start(_called(kind))} cannot form here"
 
 

@@ -179,6 +179,15 @@ def _is_backwards(half: Equation, written_as: str) -> bool:
     return written_as == (OXIDATION if half.electrons > 0 else REDUCTION)
 
 
+def _accepted(verdict: Verdict) -> list[ElectrodeProcess]:
+    """The processes that count as right: the chosen one, and its rivals where the choice itself is contested.
+
+    Where it is not, what a course says of another answer is a remark on it and earns nothing.
+    """
+    rivals = [remark.process for remark in verdict.also_accepted] if verdict.is_contested else []
+    return [process for process in (verdict.chosen, *rivals) if process]
+
+
 class _Lines:
     """The half-equations of one cell as a curriculum writes them, turned round if the task asks for it."""
 
@@ -191,21 +200,18 @@ class _Lines:
 
     def accepted(self, verdict: Verdict) -> tuple[Equation, ...]:
         """Every line that the curriculum takes at an electrode, the preferred one first."""
-        processes = [verdict.chosen, *(remark.process for remark in verdict.also_accepted)]
-        return tuple(dict.fromkeys(form for p in processes if p for form in self._taken(p)))
+        return tuple(dict.fromkeys(form for p in _accepted(verdict) for form in self._taken(p)))
 
     def wrong(self, here: Verdict, there: Verdict, right: tuple[Equation, ...]) -> list[Wrong]:
         """The lines that a student may write instead, each with how it stands to the question."""
         found: list[Wrong] = []
-        accepted = [here.chosen, *(remark.process for remark in here.also_accepted)]
-        for process in (p for p in accepted if p):
+        for process in _accepted(here):
             found += [
                 (form, Standing.OTHER_FORM, self._form_reason())
                 for form in self._every(process)
                 if form not in right
             ]
-        other = [there.chosen, *(remark.process for remark in there.also_accepted)]
-        for process in (p for p in other if p):
+        for process in _accepted(there):
             for _, form in process.forms:
                 found.append((form, Standing.OTHER_ELECTRODE, ""))
                 found.append((form.reversed(), Standing.REVERSED_ELSEWHERE, ""))

@@ -13,6 +13,8 @@ from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.characters import SUBSCRIPTS, SUPERSCRIPTS, folded
 from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.faults import FormulaError
+from ionwright.chemistry.formula import scan_formula
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.substance import SUBSTANCES
 
@@ -171,18 +173,23 @@ def may_be_slips(formulas: Iterable[str], expected: Iterable[Species]) -> bool:
     return any(_respelt(formula, tables) or "0" in formula for formula in formulas)
 
 
+Composition = frozenset[tuple[str, int]]
+
+
 @dataclass(frozen=True, slots=True)
 class _Tables:
     """The formulas that a question is about, as they are and under the key by which slips are looked up."""
 
     formulas: frozenset[str]
     loose: Mapping[str, str]
+    compositions: frozenset[Composition]
 
 
 @lru_cache(maxsize=1024)
 def _tables(expected: frozenset[Species]) -> _Tables:
     formulas = frozenset(kind.formula for kind in expected)
-    return _Tables(formulas, _by_key(formulas, loosely=True))
+    compounds = frozenset(frozenset(kind.atoms) for kind in expected if len(kind.atoms) > 1)
+    return _Tables(formulas, _by_key(formulas, loosely=True), compounds)
 
 
 def _core(piece: str, start: int) -> tuple[int, str]:
@@ -205,7 +212,7 @@ def _respelt(piece: str, tables: _Tables) -> str:
         return "e"
     plain = piece.translate(_PLAIN_DIGITS)
     heads = [plain[:cut] for cut in range(len(plain), 0, -1) if _may_be_charge(plain[cut:])]
-    if any(head in tables.formulas for head in heads):
+    if any(head in tables.formulas or _composition(head) in tables.compositions for head in heads):
         return ""
     is_proper = any(head in _proper() for head in heads)
     for head in heads:
@@ -215,6 +222,15 @@ def _respelt(piece: str, tables: _Tables) -> str:
     if is_proper:
         return ""
     return next((_tabled()[key] for head in heads if (key := head.casefold()) in _tabled()), "")
+
+
+@lru_cache(maxsize=4096)
+def _composition(formula: str) -> Composition:
+    """The atoms of a formula as it is spelt; empty if it cannot be read."""
+    try:
+        return frozenset(scan_formula(formula, 0, len(formula)).composition.items())
+    except FormulaError:
+        return frozenset()
 
 
 def _may_be_charge(rest: str) -> bool:

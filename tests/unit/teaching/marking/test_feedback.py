@@ -150,3 +150,74 @@ def test_an_example_in_a_remedy_never_gives_the_answer_away(line: str) -> None:
     marking = check(line, expectation)
     assert marking.verdict == "unreadable"
     assert "Ni^2+" not in marking.faults[0].feedback
+
+
+@pytest.mark.parametrize(
+    ("electrolyte", "electrode", "line", "place", "opening"),
+    [
+        ("NaOH", "cathode", "2H+ + 2e- -> H2", "2H+", "The product is right. But this solution is alkaline"),
+        (
+            "H2SO4",
+            "cathode",
+            "2H2O + 2e- -> H2 + 2OH-",
+            "2OH-",
+            "The product is right. But hydroxide ions do not",
+        ),
+        (
+            "NaOH",
+            "anode",
+            "2H2O -> O2 + 4H+ + 4e-",
+            "4H+",
+            "Oxygen is right. But hydrogen ions cannot be left over",
+        ),
+        (
+            "H2SO4",
+            "anode",
+            "4OH- -> O2 + 2H2O + 4e-",
+            "4OH-",
+            "Oxygen is right. But an acid holds hardly any",
+        ),
+    ],
+)
+def test_a_form_that_does_not_suit_the_solution_never_has_its_product_denied(
+    electrolyte: str, electrode: str, line: str, place: str, opening: str
+) -> None:
+    cell = CellDescription(electrolyte=(Ingredient(electrolyte, "1 mol/dm3"),))
+    fault = check(line, electrode_expectation(cell, electrode, CURRICULA["a-level"])).faults[0]
+    start, end = fault.at
+    assert (fault.code, line[start:end]) == ("wrong-species", place)
+    assert fault.feedback.startswith(opening)
+
+
+@pytest.mark.parametrize(
+    ("line", "helps", "reveals"),
+    [
+        (
+            "MnO4- + 8H+ + 5e- -> 4H2O",
+            "What stands on the left is right so far. Manganese is there, but not on the right: what becomes of it?",
+            "Mn²⁺ is missing on the right: ",
+        ),
+        (
+            "8H+ + 5e- -> Mn2+ + 4H2O",
+            (
+                "What stands on the right is right so far. Manganese is there, but not on the left: "
+                "where does it come from?"
+            ),
+            "MnO₄⁻ is missing on the left: ",
+        ),
+    ],
+)
+def test_what_is_missing_is_not_blamed_on_what_is_there(line: str, helps: str, reveals: str) -> None:
+    expectation = given_expectation(("MnO4^- + 8H^+ + 5e- -> Mn^2+ + 4H2O",), CURRICULA["a-level"])
+    fault = check(line, expectation).faults[0]
+    assert fault.feedback == helps
+    assert fault.reveals.startswith(reveals)
+
+
+def test_a_plating_bath_that_is_not_contested_takes_the_metal_only() -> None:
+    bath = CellDescription(electrolyte=(Ingredient("NiSO4"),), cathode="steel", anode="nickel")
+    expectation = electrode_expectation(bath, "cathode", CURRICULA["gcse"])
+    assert [form.without_states().ascii for form in expectation.forms] == ["Ni^2+ + 2e- -> Ni"]
+    fault = check("2H+ + 2e- -> H2", expectation).faults[0]
+    assert fault.feedback.startswith("Hydrogen is not what forms here, because something else")
+    assert fault.reveals.startswith("In a plating bath most of the current deposits nickel")
