@@ -33,6 +33,8 @@ class OxidationNumber:
         True if the atoms are not all alike, so that the value is their average.
     states
         What the atoms have one by one where that is known of an average: pairs of number and atoms.
+    because
+        Why it is not decided, in a sentence; empty if it is.
     """
 
     element: str
@@ -40,9 +42,10 @@ class OxidationNumber:
     atoms: int
     is_average: bool = False
     states: tuple[tuple[int, int], ...] = ()
+    because: str = ""
 
 
-# oxides and sulfides whose atoms are known to differ or to be paired, which no rule can find
+# oxides and sulfides whose atoms are known to differ, to be paired or to share, which no rule can find
 _MIXED: Final[dict[str, dict[str, tuple[tuple[int, int], ...]]]] = {
     "Fe3O4": {"Fe": ((2, 1), (3, 2))},
     "Mn3O4": {"Mn": ((2, 1), (3, 2))},
@@ -53,6 +56,8 @@ _MIXED: Final[dict[str, dict[str, tuple[tuple[int, int], ...]]]] = {
     "CoS2": {"Co": ((2, 1),), "S": ((-1, 2),)},
     "NiS2": {"Ni": ((2, 1),), "S": ((-1, 2),)},
     "MnS2": {"Mn": ((2, 1),), "S": ((-1, 2),)},
+    "CuFeS2": {"Cu": ((1, 1),), "Fe": ((3, 1),)},
+    "FeTiO3": {"Fe": ((2, 1),), "Ti": ((4, 1),)},
 }
 _UNLIKE: Final = {"S2O3": "S", "S4O6": "S", "N2O": "N"}  # whole averages of atoms that are not alike
 
@@ -90,15 +95,18 @@ def oxidation_numbers(kind: Species) -> tuple[OxidationNumber, ...]:
         return (OxidationNumber(element, charge, atoms, charge.denominator > 1),)
     if kind.formula in _MIXED and not kind.charge:
         return _mixed(kind)
-    found: dict[tuple[str, Fraction | None], list[tuple[int, bool]]] = {}
+    found: dict[tuple[str, Fraction | None, str], list[tuple[int, bool]]] = {}
     for unit in units_of(read_formula(kind.formula), kind.charge):
-        for element, value in _of_unit(unit).items():
+        numbers_of_unit = _of_unit(unit)
+        because = _why_open(unit, numbers_of_unit)
+        for element, value in numbers_of_unit.items():
             atoms = unit.atoms[element] * unit.number
-            found.setdefault((element, value), []).append((atoms, _is_average(element, value, unit)))
+            key = (element, value, because if value is None else "")
+            found.setdefault(key, []).append((atoms, _is_average(element, value, unit)))
     order = [element for element, _ in kind.atoms]
     numbers = [
-        OxidationNumber(element, value, sum(n for n, _ in parts), any(mark for _, mark in parts))
-        for (element, value), parts in found.items()
+        OxidationNumber(element, value, sum(n for n, _ in parts), any(mark for _, mark in parts), (), because)
+        for (element, value, because), parts in found.items()
     ]
     return tuple(sorted(numbers, key=lambda number: order.index(number.element)))
 
@@ -107,6 +115,17 @@ def _of_unit(unit: Unit) -> dict[str, Fraction | None]:
     if unit.charge is None:
         return dict.fromkeys(unit.atoms)
     return numbers_by_rules(unit.atoms, unit.charge)
+
+
+def _why_open(unit: Unit, numbers: dict[str, Fraction | None]) -> str:
+    """Say why the rules leave elements of a unit open; empty if they leave none."""
+    if unit.charge is None:
+        return "NO can be bound as NO^+, NO or NO^-, and the formula does not say which."
+    *others, last = [element for element, value in numbers.items() if value is None] or [""]
+    if not last:
+        return ""
+    open_ = f"{', '.join(others)} or {last}" if others else last
+    return f"No rule fixes {open_} here, and the charge alone does not say how they share."
 
 
 def _is_average(element: str, value: Fraction | None, unit: Unit) -> bool:

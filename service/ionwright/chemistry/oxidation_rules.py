@@ -70,7 +70,7 @@ def numbers_by_rules(atoms: Mapping[str, int], charge: int) -> Numbers:
     if len(undecided) == 1:
         ((element, number),) = undecided.items()
         found[element] = Fraction(left, number)
-    else:
+    elif not _decide_highest(found, undecided, left):
         _decide_spinel(found, undecided, left)
     return _with_peroxide(found, atoms)
 
@@ -122,6 +122,16 @@ def _is_sure_beside_oxygen(element: str, atoms: Mapping[str, int]) -> bool:
     if element == "S":
         return "C" in atoms and set(atoms) == {"C", "O", "S"}
     return False
+
+
+def _decide_highest(found: Numbers, undecided: Mapping[str, int], left: int) -> bool:
+    """Decide elements that add up only if each has the most that its group allows, as in PW12O40^3-."""
+    if found.get("O") is None or not all(element in _HIGHEST for element in undecided):
+        return False
+    if left != sum(_HIGHEST[element] * number for element, number in undecided.items()):
+        return False
+    found.update({element: Fraction(_HIGHEST[element]) for element in undecided})
+    return True
 
 
 def _decide_spinel(found: Numbers, undecided: Mapping[str, int], left: int) -> None:

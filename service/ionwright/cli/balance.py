@@ -150,7 +150,7 @@ def _numbers(document: dict[str, Any]) -> list[str]:
     """For each species its numbers; those that change are marked."""
     rows: dict[tuple[str, str], list[str]] = {}
     for number in document["oxidation_numbers"]:
-        text = f"{number['element']} {number.get('text', 'not decided')}"
+        text = f"{number['element']} {number['text']}"
         if number.get("is_average"):
             text += " (average)"
         if number.get("changes"):

@@ -123,6 +123,9 @@ def _number(found: NumberInEquation) -> dict[str, Any]:
         entry["value"] = int(value) if value.denominator == 1 else str(value)
         entry["text"] = signed(value)
         entry["is_average"] = number.is_average
+    else:
+        entry["text"] = "not decided"
+        entry["because"] = number.because
     if found.changes is not None:
         entry["changes"] = found.changes
     return entry

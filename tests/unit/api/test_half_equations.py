@@ -38,6 +38,23 @@ def test_a_skeleton_is_balanced(client: FlaskClient) -> None:
     ]
 
 
+def test_an_oxidation_number_that_is_not_decided_says_so_and_why(client: FlaskClient) -> None:
+    answer = post(client, BALANCE, equation="CuFeSe2 -> Cu^2+ + Fe^3+ + SeO4^2-", medium="acidic")
+    copper = answer.json["oxidation_numbers"][0]
+    assert (copper["element"], copper["text"]) == ("Cu", "not decided")
+    assert copper["because"].startswith("No rule fixes Cu or Fe here")
+    assert "value" not in copper
+    decided = [number for number in answer.json["oxidation_numbers"] if "value" in number]
+    assert decided
+    assert not any("because" in number for number in decided)
+
+
+def test_a_whole_oxidation_number_is_a_number_and_a_fraction_is_text(client: FlaskClient) -> None:
+    answer = post(client, BALANCE, equation="S2O3^2- -> S4O6^2-", medium="acidic")
+    values = {n["species"]: n["value"] for n in answer.json["oxidation_numbers"] if n["element"] == "S"}
+    assert values == {"S2O3^2-": 2, "S4O6^2-": "5/2"}
+
+
 def test_all_notations_are_given_unless_some_are_asked_for(client: FlaskClient) -> None:
     answer = post(client, BALANCE, equation="Ni^2+ -> Ni", medium="none")
     assert set(answer.json["half_equation"]) == {

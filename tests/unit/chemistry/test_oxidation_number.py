@@ -123,8 +123,16 @@ def numbers(text: str) -> str:
         ("FeCr2O4", "Fe=2 Cr=3 O=-2"),
         ("BaTiO3", "Ba=2 Ti=4 O=-2"),
         ("XeO3", "Xe=6 O=-2"),
+        ("CuFeS2", "Cu=1 Fe=3 S=-2"),
+        ("FeTiO3", "Fe=2 Ti=4 O=-2"),
+        # elements that share oxygen and all have as much as their groups allow
+        ("PW12O40^3-", "P=5 W=6 O=-2"),
+        ("H3PMo12O40", "H=1 P=5 Mo=6 O=-2"),
+        ("SiW12O40^4-", "Si=4 W=6 O=-2"),
+        ("P2W18O62^6-", "P=5 W=6 O=-2"),
+        ("PMo12O40^4-", "P=? Mo=? O=-2"),
         # undecided
-        ("CuFeS2", "Cu=? Fe=? S=-2"),
+        ("CuFeSe2", "Cu=? Fe=? Se=-2"),
         ("C2H5NO2", "C=? H=1 N=? O=-2"),
         ("[Fe(CN)5(NO)]^2-", "Fe=? C=? N=? O=?"),
         ("NH3BH3", "N=? H=? B=?"),
@@ -191,7 +199,7 @@ def test_the_iron_of_magnetite_does_not_change_when_it_dissolves() -> None:
 
 
 def test_what_is_undecided_is_not_said_to_stay() -> None:
-    found = numbers_in(equation("CuFeS2 + 4H^+ -> Cu^2+ + Fe^2+ + 2H2S"))
+    found = numbers_in(equation("CuFeSe2 + 4H^+ -> Cu^2+ + Fe^2+ + 2H2Se"))
     assert changes_of(found) is None
     assert {one.changes for one in found if one.number.element in ("Cu", "Fe")} == {None}
 
@@ -199,3 +207,18 @@ def test_what_is_undecided_is_not_said_to_stay() -> None:
 def test_rises_count_the_electrons() -> None:
     assert rises_in(equation("MnO4^- + 8H^+ + 5e- -> Mn^2+ + 4H2O")) == {"Mn": -5}
     assert rises_in(equation("3Cl2 + 6OH^- -> 5Cl^- + ClO3^- + 3H2O")) == {}
+
+
+@pytest.mark.parametrize(
+    ("text", "because"),
+    [
+        ("CuFeSe2", "No rule fixes Cu or Fe here, and the charge alone does not say how they share."),
+        ("C2H5NO2", "No rule fixes C or N here, and the charge alone does not say how they share."),
+        ("[Fe(CN)5(NO)]^2-", "NO can be bound as NO^+, NO or NO^-, and the formula does not say which."),
+        ("NH3BH3", "No rule fixes N, H or B here, and the charge alone does not say how they share."),
+    ],
+)
+def test_what_is_undecided_says_why(text: str, because: str) -> None:
+    found = oxidation_numbers(species(text))
+    assert {one.because for one in found if one.value is None} == {because}
+    assert {one.because for one in found if one.value is not None} <= {""}

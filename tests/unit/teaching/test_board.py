@@ -175,9 +175,17 @@ def test_the_document_of_a_whole_equation_says_that_it_is_one() -> None:
 
 
 def test_what_is_undecided_has_no_value() -> None:
-    document = balance_document(balance("CuFeS2 -> Cu^2+ + Fe^3+ + SO4^2-", "acidic"), frozenset({"ascii"}))
+    document = balance_document(balance("CuFeSe2 -> Cu^2+ + Fe^3+ + SeO4^2-", "acidic"), frozenset({"ascii"}))
     copper = document["oxidation_numbers"][0]
-    assert copper == {"element": "Cu", "species": "CuFeS2", "side": "left", "atoms": 1}
+    because = "No rule fixes Cu or Fe here, and the charge alone does not say how they share."
+    assert copper == {
+        "element": "Cu",
+        "species": "CuFeSe2",
+        "side": "left",
+        "atoms": 1,
+        "text": "not decided",
+        "because": because,
+    }
 
 
 @pytest.mark.parametrize(

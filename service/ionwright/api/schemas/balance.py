@@ -36,10 +36,19 @@ class OxidationNumberSchema(ResponseSchema):
         fields.Integer(),
         fields.String(metadata={"pattern": r"^-?\d+/\d+$"}),
         metadata=described(
-            "The oxidation number, a fraction as text; left out where the rules do not decide.", 7, "5/2"
+            "The oxidation number: a whole one as a number, any other as text with a fraction bar, since no decimal"
+            " is exact; left out where the rules do not decide.",
+            7,
+            "5/2",
         ),
     )
-    text = wording("The same as chemists write it.", "+7")
+    text = wording(
+        "The same as chemists write it; not decided where the rules do not decide.", "+7", required=True
+    )
+    because = wording(
+        "Why it is not decided; left out where it is.",
+        "No rule fixes Cu or Fe here, and the charge alone does not say how they share.",
+    )
     is_average = fields.Boolean(
         metadata=described("Whether the atoms are unlike, so that the value is an average.")
     )
