@@ -6,6 +6,7 @@ Run it with `pytest -m benchmark -s`; sympy and python-flint are no dependencies
 
 from __future__ import annotations
 
+import contextlib
 import random
 import timeit
 from math import gcd
@@ -14,8 +15,10 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from ionwright.chemistry.balancing import balance
+from ionwright.chemistry.faults import NoSolution, SeveralSolutions
 from ionwright.chemistry.linear_system import LinearSystem
 from ionwright.chemistry.null_space import null_space
+from ionwright.chemistry.skeleton import make_skeleton, read_skeleton
 from ionwright.chemistry.species import ELECTRON
 from ionwright.teaching.balance_document import balance_document
 
@@ -35,6 +38,16 @@ SKELETONS = [
 ]
 
 
+REFUSED = [
+    ("NO3^- -> NO + N2O + NH4^+", "acidic"),
+    ("Na^+ -> K", "acidic"),
+    ("Zn^2+ + Cu -> Cu^2+ + Zn + Ag", "acidic"),
+    ("AlCl4^- -> Al + Al2Cl7^-", "none"),
+    ("MnO4^- + H2O2 -> Mn^2+ + O2", "acidic"),
+    ("Fe + O2 -> FeO + Fe2O3", "none"),
+]
+
+
 def microseconds(call: Callable[[], object], number: int = 100) -> float:
     return min(timeit.repeat(call, number=number, repeat=7)) / number * 1e6
 
@@ -50,10 +63,10 @@ def made_up_matrix(rows: int, columns: int) -> list[list[int]]:
     return [[source.choice(choice) for _ in range(columns)] for _ in range(rows)]
 
 
-def matrix_of(text: str, medium: str) -> tuple[list[list[int]], int]:
-    found = balance(text, medium)
-    free = (*(() if found.kind == "redox" else (ELECTRON,)), *found.skeleton.aids)
-    system = LinearSystem(free, found.skeleton.left, found.skeleton.right)
+def matrix_of(text: str, medium: str, *, with_electrons: bool = True) -> tuple[list[list[int]], int]:
+    skeleton = make_skeleton(read_skeleton(text), medium)
+    free = (*((ELECTRON,) if with_electrons else ()), *skeleton.aids, *skeleton.spectators)
+    system = LinearSystem(free, skeleton.left, skeleton.right)
     return list(system.rows().values()), len(system.columns)
 
 
@@ -87,7 +100,7 @@ def test_elimination_beside_sympy_and_flint(rows: int, columns: int) -> None:
 @pytest.mark.parametrize(("text", "medium"), SKELETONS)
 def test_a_whole_call_beside_the_null_space_alone(text: str, medium: str) -> None:
     sympy = pytest.importorskip("sympy")
-    matrix, columns = matrix_of(text, medium)
+    matrix, columns = matrix_of(text, medium, with_electrons=balance(text, medium).kind != "redox")
     whole = microseconds(lambda: balance(text, medium))
     elimination = microseconds(lambda: null_space(matrix, columns))
     alone = microseconds(lambda: sympy.Matrix(matrix).nullspace(), 10)
@@ -97,3 +110,22 @@ def test_a_whole_call_beside_the_null_space_alone(text: str, medium: str) -> Non
         f" {document:.0f} us; sympy's null space of {len(matrix)} x {columns} alone {alone:.0f} us"
     )
     assert whole < 1.2 * alone
+
+
+@pytest.mark.parametrize(("text", "medium"), REFUSED)
+def test_a_refusal_beside_the_null_space_alone(text: str, medium: str) -> None:
+    sympy = pytest.importorskip("sympy")
+
+    def refused() -> None:
+        with contextlib.suppress(NoSolution, SeveralSolutions):
+            balance(text, medium)
+
+    with pytest.raises((NoSolution, SeveralSolutions)):
+        balance(text, medium)
+    matrix, columns = matrix_of(text, medium)
+    whole = microseconds(refused)
+    alone = microseconds(lambda: sympy.Matrix(matrix).nullspace(), 10)
+    tell(
+        f"\n{text}: refusal {whole:.0f} us; sympy's null space of {len(matrix)} x {columns} alone {alone:.0f} us"
+    )
+    assert whole < 2 * alone

@@ -143,18 +143,19 @@ def balance(text: str, medium: str | None = None) -> Balanced:
     try:
         return balance_equation(given, medium)
     except NoSolution:
-        for other in other_readings(text, given):
+        others = tuple(other_readings(text, given))
+        for other in others:
             with suppress(NoSolution, SeveralSolutions):
                 return balance_equation(other, medium)
-        if only := _read_by_side(text, given, medium):
+        if only := _read_by_side(others, given, medium):
             return only
         raise
 
 
-def _read_by_side(text: str, given: Equation, medium: str | None) -> Balanced | None:
+def _read_by_side(others: tuple[Equation, ...], given: Equation, medium: str | None) -> Balanced | None:
     """Balance what a text means if its sides are read differently; None if that makes no sense either."""
     fitting: list[Balanced] = []
-    for meant in readings_by_side(text, given):
+    for meant in readings_by_side(others, given):
         with suppress(NoSolution, SeveralSolutions):
             found = balance_equation(meant, medium)
             if not found.skeleton.has_electrons or meant.electrons * found.equation.electrons > 0:

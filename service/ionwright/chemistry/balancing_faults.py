@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.faults import NoSolution, SeveralSolutions
 from ionwright.chemistry.linear_system import CHARGE
 from ionwright.chemistry.null_space import null_space
-from ionwright.chemistry.positive_combination import primitive
+from ionwright.chemistry.positive_combination import primitive_whole
 from ionwright.chemistry.skeleton import MEDIA
 from ionwright.chemistry.species import ELECTRON
 from ionwright.chemistry.stoichiometry import Equation, Term
@@ -82,7 +81,8 @@ def no_solution(skeleton: Skeleton, solutions: Solutions) -> NoSolution:
 
 def several_solutions(skeleton: Skeleton, solutions: Solutions) -> SeveralSolutions:
     """Tell that the skeleton balances in several independent ways, and show simple ones."""
-    basis = tuple(_written(net, skeleton.order) for net in solutions.independent())
+    order = skeleton.order
+    basis = tuple([_written(net, order) for net in solutions.independent()])
     detail = f"{len(basis)} independent equations balance with these species, and so does every sum of their multiples."
     remedy = "Leave out what does not take part, write each reaction by itself"
     if all(equation.electrons for equation in basis):
@@ -126,13 +126,13 @@ def _on_one_side(rows: Mapping[str, list[int]], solutions: Solutions) -> str:
     return f"{text[:1].upper()}{text[1:]}." if text else ""
 
 
-def _at_odds(rows: Mapping[str, list[int]], solutions: Solutions, weights: Mapping[int, Fraction]) -> str:
+def _at_odds(rows: Mapping[str, list[int]], solutions: Solutions, weights: Mapping[int, int]) -> str:
     """Tell which elements cannot agree together, with a count that shows it."""
     columns = solutions.system.columns
     width = len(columns)
     first_right = width - len(solutions.system.right)
     transposed = [[row[at] for row in rows.values()] for at in range(width)]
-    scaled = primitive([weights.get(at, Fraction(0)) for at in range(width)])
+    scaled = primitive_whole([weights.get(at, 0) for at in range(width)])
     vectors = null_space([[*column, -scaled[at]] for at, column in enumerate(transposed)], len(rows) + 1)
     factors = vectors[-1]  # of the last column, which is a sum of the others
     involved = {name: factor for name, factor in zip(rows, factors, strict=False) if factor}

@@ -14,8 +14,6 @@ from ionwright.chemistry.positive_combination import (
 )
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from ionwright.chemistry.positive_combination import Vector
     from ionwright.chemistry.species import Species
 
@@ -109,7 +107,7 @@ class Solutions:
     system: LinearSystem
     basis: tuple[Vector, ...]
     inner: Vector | None
-    refutation: dict[int, Fraction] = field(default_factory=dict)
+    refutation: dict[int, int] = field(default_factory=dict)
 
     @property
     def are_several(self) -> bool:

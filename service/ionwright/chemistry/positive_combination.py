@@ -1,13 +1,14 @@
 """Combinations of vectors whose entries are positive where they must be: found, refuted, or taken apart.
 
-All numbers are exact. The search is the simplex method with the rule of least index, which always ends; where
+All numbers are whole, so that nothing is rounded; what would be a fraction stands over a number of its own. The
+search is the simplex method with the rule of least index, which always ends; where
 there is no combination, its last row says why.
 """
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import gcd, lcm
+from operator import mul
 from typing import TYPE_CHECKING, Final, TypeAlias
 
 from ionwright.chemistry.null_space import null_space
@@ -20,7 +21,6 @@ __all__ = [
     "independent_vectors",
     "own_place",
     "positive_combination",
-    "primitive",
     "primitive_whole",
 ]
 
@@ -28,15 +28,6 @@ Vector: TypeAlias = "tuple[int, ...]"
 
 _HELPER: Final = -1  # index of the variable that lifts all others above zero
 _MOST_TAKEN_APART: Final = 6
-
-
-def primitive(numbers: Iterable[Fraction | int]) -> Vector:
-    """Return the numbers multiplied so that they are whole and have no common divisor; zeros stay."""
-    fractions = [Fraction(number) for number in numbers]
-    whole = lcm(*(number.denominator for number in fractions))
-    integers = [int(number * whole) for number in fractions]
-    common = gcd(*integers) or 1
-    return tuple(number // common for number in integers)
 
 
 def primitive_whole(numbers: Sequence[int]) -> Vector:
@@ -56,7 +47,7 @@ def own_place(vector: Vector, basis: Sequence[Vector]) -> int:
 
 def positive_combination(
     basis: Sequence[Vector], own: Sequence[int], positive: Sequence[int]
-) -> tuple[Vector | None, dict[int, Fraction]]:
+) -> tuple[Vector | None, dict[int, int]]:
     """Return a combination of vectors that is above zero in given places, or the reason why there is none.
 
     Parameters
@@ -76,25 +67,27 @@ def positive_combination(
     """
     if len(basis) == 2 and (edges := _edges(basis, own, positive)):
         return primitive_whole([a + b for a, b in zip(*edges, strict=True)]), {}
-    weights = [[Fraction(v[at], v[o]) for v, o in zip(basis, own, strict=True)] for at in positive]
+    common = lcm(*[vector[place] for vector, place in zip(basis, own, strict=True)])
+    scales = [common // vector[place] for vector, place in zip(basis, own, strict=True)]
+    basic = [at for at in positive if at not in own]
+    weights = [[scale * v[at] for scale, v in zip(scales, basis, strict=True)] for at in basic]
     table = _Table(
-        rows=[
-            [sum(row, Fraction(-1)), *row, Fraction(1)]
-            for at, row in zip(positive, weights, strict=True)
-            if at not in own
-        ],
-        basic=[at for at in positive if at not in own],
+        rows=[[sum(row) - common, *row, common] for row in weights],
+        scales=[common] * len(basic),
+        basic=basic,
         others=[*own, _HELPER],
     )
     refutation = table.lift()
     if refutation:
         return None, refutation
     values = table.values()
-    total = [Fraction(0)] * len(basis[0])
+    shares = []
     for vector, place in zip(basis, own, strict=True):
-        factor = (1 + values.get(place, Fraction(0))) / vector[place]
-        total = [number + factor * entry for number, entry in zip(total, vector, strict=True)]
-    return primitive(total), {}
+        number, scale = values.get(place, (0, 1))
+        shares.append((scale + number, scale * vector[place]))
+    whole = lcm(*[below for _, below in shares])
+    factors = [above * (whole // below) for above, below in shares]
+    return primitive_whole(_sum(factors, basis)), {}
 
 
 def _edges(basis: Sequence[Vector], own: Sequence[int], positive: Sequence[int]) -> list[Vector]:
@@ -114,21 +107,25 @@ def _edges(basis: Sequence[Vector], own: Sequence[int], positive: Sequence[int])
 
 
 class _Table:
-    """A simplex table: each basic variable as a constant and a sum over the other variables."""
+    """A simplex table: each basic variable, times its scale above zero, as a constant and a sum over the others."""
 
-    __slots__ = ("basic", "others", "rows")
+    __slots__ = ("basic", "others", "rows", "scales")
 
-    def __init__(self, rows: list[list[Fraction]], basic: list[int], others: list[int]) -> None:
+    def __init__(self, rows: list[list[int]], scales: list[int], basic: list[int], others: list[int]) -> None:
         self.rows = rows
+        self.scales = scales
         self.basic = basic
         self.others = others
 
-    def values(self) -> dict[int, Fraction]:
-        """Return the basic variables, the others being zero."""
-        return {name: row[0] for name, row in zip(self.basic, self.rows, strict=True)}
+    def values(self) -> dict[int, tuple[int, int]]:
+        """Return the basic variables, the others being zero: each as a number over a number above zero."""
+        return {
+            name: (row[0], scale) for name, row, scale in zip(self.basic, self.rows, self.scales, strict=True)
+        }
 
-    def lift(self) -> dict[int, Fraction]:
+    def lift(self) -> dict[int, int]:
         """Bring all variables to zero or above; return the weights that refute it where that cannot be."""
+        # the rows have one scale to begin with
         lowest = min(range(len(self.rows)), key=lambda at: self.rows[at][0], default=-1)
         if lowest < 0 or self.rows[lowest][0] >= 0:
             return {}
@@ -138,29 +135,41 @@ class _Table:
             falling = [at for at in range(len(self.others)) if row[at + 1] < 0]
             if not falling:
                 return {name: row[at + 1] for at, name in enumerate(self.others) if row[at + 1]}
-            entering = min(falling, key=lambda at: self.others[at])
+            entering = min(falling, key=self.others.__getitem__)
             self.exchange(self.first_to_zero(entering), entering)
         return {}
 
     def first_to_zero(self, entering: int) -> int:
         """Return the row whose variable reaches zero first; the helping variable before all others."""
-        falling = [at for at, row in enumerate(self.rows) if row[entering + 1] < 0]
-        return min(falling, key=lambda at: (-self.rows[at][0] / self.rows[at][entering + 1], self.basic[at]))
+        first, constant, slope = -1, 0, 0
+        for at, row in enumerate(self.rows):
+            if row[entering + 1] >= 0:
+                continue
+            sooner = row[0] * slope - constant * row[entering + 1]
+            if first < 0 or sooner > 0 or (not sooner and self.basic[at] < self.basic[first]):
+                first, constant, slope = at, row[0], row[entering + 1]
+        return first
 
     def exchange(self, leaving: int, entering: int) -> None:
         """Let a basic variable and another one change places."""
         row, at = self.rows[leaving], entering + 1
         pivot = row[at]
-        solved = [-entry / pivot for entry in row]
-        solved[at] = 1 / pivot
+        sign, scale = (1, pivot) if pivot > 0 else (-1, -pivot)
+        solved = [-sign * entry for entry in row]
+        solved[at] = sign * self.scales[leaving]
         for index, other in enumerate(self.rows):
             factor = other[at]
             if index != leaving and factor:
-                made = [entry + factor * new for entry, new in zip(other, solved, strict=True)]
+                made = [scale * entry + factor * new for entry, new in zip(other, solved, strict=True)]
                 made[at] = factor * solved[at]
-                self.rows[index] = made
-        self.rows[leaving] = solved
+                self.rows[index], self.scales[index] = _reduced(made, scale * self.scales[index])
+        self.rows[leaving], self.scales[leaving] = _reduced(solved, scale)
         self.basic[leaving], self.others[entering] = self.others[entering], self.basic[leaving]
+
+
+def _reduced(row: list[int], scale: int) -> tuple[list[int], int]:
+    common = gcd(scale, *row)
+    return ([entry // common for entry in row], scale // common) if common > 1 else (row, scale)
 
 
 # ------------------------------------------------------------------ taking a combination apart
@@ -202,7 +211,7 @@ def independent_vectors(inner: Vector, basis: Sequence[Vector], positive: Sequen
 def _lifted(vector: Vector, inner: Vector, positive: Sequence[int]) -> Vector:
     """Return the vector with so much of the inner one added that it is above zero in the given places."""
     times = 1 + max(max(0, -(vector[at] // inner[at])) for at in positive)
-    return primitive(entry + times * number for entry, number in zip(vector, inner, strict=True))
+    return primitive_whole([entry + times * number for entry, number in zip(vector, inner, strict=True)])
 
 
 def _independent(vectors: Iterable[Vector], most: int) -> list[Vector]:
@@ -220,9 +229,8 @@ def _parts(target: Vector, basis: Sequence[Vector], positive: Sequence[int]) -> 
     left: Vector = target
     while any(left[at] for at in positive):
         part = _extreme(left, basis, positive)
-        share = min(Fraction(left[at], part[at]) for at in positive if part[at] > 0)
         found.append(part)
-        left = primitive(number - share * entry for number, entry in zip(left, part, strict=True))
+        left = _to_the_edge(left, part, positive)
     return found
 
 
@@ -232,7 +240,7 @@ def _extreme(point: Vector, basis: Sequence[Vector], positive: Sequence[int]) ->
         zeros = [at for at in positive if not point[at]]
         face = null_space([[vector[at] for vector in basis] for at in zeros], len(basis))
         if len(face) == 1:
-            return primitive(point)
+            return primitive_whole(point)
         point = next(
             lower
             for factors in face
@@ -240,14 +248,17 @@ def _extreme(point: Vector, basis: Sequence[Vector], positive: Sequence[int]) ->
         )
 
 
-def _sum(factors: Vector, basis: Sequence[Vector]) -> Vector:
-    return tuple(
-        sum(f * entry for f, entry in zip(factors, entries, strict=True))
-        for entries in zip(*basis, strict=True)
-    )
+def _sum(factors: Sequence[int], basis: Sequence[Vector]) -> Vector:
+    return tuple([sum(map(mul, factors, entries)) for entries in zip(*basis, strict=True)])
 
 
 def _to_the_edge(direction: Vector, point: Vector, positive: Sequence[int]) -> Vector:
     """Return the direction less as much of the point as leaves it at zero or above; zero if they are parallel."""
-    least = min(Fraction(direction[at], point[at]) for at in positive if point[at])
-    return primitive(entry - least * number for entry, number in zip(direction, point, strict=True))
+    above, below = 0, 0  # the least share, as a fraction
+    for at in positive:
+        number = point[at]
+        if number > 0 and (not below or direction[at] * below < above * number):
+            above, below = direction[at], number
+    return primitive_whole(
+        [below * entry - above * number for entry, number in zip(direction, point, strict=True)]
+    )

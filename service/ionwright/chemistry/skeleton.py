@@ -160,21 +160,26 @@ def other_readings(text: str, given: Equation) -> Iterator[Equation]:
     given
         The likeliest reading.
     """
+    charged = [term.species for term in (*given.left, *given.right) if term.species.charge]
+    if text.count("^") == len(charged):
+        return  # each charge stands behind its caret
     known, seen = known_species(), {given}
-    for kind in dict.fromkeys((*given.reactants, *given.products)):
+    for kind in dict.fromkeys(charged):
+        if not any(map(str.isdigit, kind.ascii)):
+            continue  # there is no number to share between atoms and charge
         other = read_equation(text, known - {kind})
         if other not in seen:
             seen.add(other)
             yield other
 
 
-def readings_by_side(text: str, given: Equation) -> Iterator[Equation]:
+def readings_by_side(others: Iterable[Equation], given: Equation) -> Iterator[Equation]:
     """Yield what a text can mean if one side is read otherwise: ``VO2+ -> VO2+`` as VO^2+ -> VO2^+, and back.
 
     Parameters
     ----------
-    text
-        As for `read_skeleton`.
+    others
+        Other readings of the whole, as of `other_readings`.
     given
         The likeliest reading.
 
@@ -183,7 +188,7 @@ def readings_by_side(text: str, given: Equation) -> Iterator[Equation]:
     Only well-known species are made of it, so that a plain slip such as ``Cu2+ -> Cu2+`` gains no meaning.
     """
     known = {*known_species(), *given.reactants, *given.products, ELECTRON}
-    for other in other_readings(text, given):
+    for other in others:
         if all(term.species in known for term in (*other.left, *other.right)):
             yield Equation(given.left, other.right)
             yield Equation(other.left, given.right)

@@ -8,6 +8,7 @@ import pytest
 
 from ionwright.chemistry.balancing import balance
 from ionwright.chemistry.faults import FormulaError, NoSolution, SeveralSolutions
+from ionwright.chemistry.skeleton import other_readings, read_skeleton
 from ionwright.errors import IonwrightError
 
 REDUCTIONS = [
@@ -526,6 +527,11 @@ def test_a_text_that_could_be_either_on_either_side_asks_for_a_caret() -> None:
     assert "VO2^+" in refusal.value.detail
     assert "VO^2+ -> VO2^+" in (refusal.value.remedy or "")
     assert "VO2^+ -> VO^2+" in (refusal.value.remedy or "")
+
+
+@pytest.mark.parametrize("clear", ["Zn^2+ + Cu -> Cu^2+ + Zn + Ag", "VO^2+ -> VO2^+", "Na+ + K -> Na + K+"])
+def test_what_can_be_read_in_one_way_is_not_read_again(clear: str) -> None:
+    assert not list(other_readings(clear, read_skeleton(clear)))
 
 
 def test_what_is_clear_and_the_same_on_both_sides_changes_nothing() -> None:
