@@ -15,7 +15,7 @@ from ionwright.chemistry.species import ELECTRON, Species, species
 from ionwright.chemistry.stoichiometry import Equation, Number, Term, simplest
 
 if TYPE_CHECKING:
-    from collections.abc import Container, Iterable, Mapping
+    from collections.abc import Container, Iterable, Iterator, Mapping
 
 __all__ = [
     "STATES",
@@ -204,15 +204,30 @@ def _chosen(
         only = _read_as(written, [option[0] for option in options], len(left))
         return only, only.equation.is_balanced, all_known
     first: PlacedEquation | None = None
-    distinct = dict.fromkeys(options)  # what is written alike is read alike
-    for choice in islice(product(*distinct), _MOST_READINGS):
-        meaning = dict(zip(distinct, choice, strict=True))
-        candidate = _read_as(written, [meaning[option] for option in options], len(left))
-        if candidate.equation.is_balanced:
-            return candidate, True, all_known
-        first = first or candidate
+    for keys in _ways_to_share(options, len(left)):
+        distinct = dict.fromkeys(keys)
+        for choice in islice(product(*(option for option, _ in distinct)), _MOST_READINGS):
+            meaning = dict(zip(distinct, choice, strict=True))
+            candidate = _read_as(written, [meaning[key] for key in keys], len(left))
+            if candidate.equation.is_balanced:
+                return candidate, True, all_known
+            first = first or candidate
     assert first is not None  # noqa: S101 - every term has a reading, so there is at least one choice
     return first, False, all_known
+
+
+Option = tuple[tuple[Species, ...], bool]
+
+
+def _ways_to_share(options: list[tuple[Species, ...]], on_left: int) -> Iterator[list[Option]]:
+    """Yield the terms as what has to be read alike: what is written alike; then what is so on one side only.
+
+    ``VO2+`` may stand for VO^2+ on one side and for VO2^+ on the other.
+    """
+    yield [(option, True) for option in options]
+    both = {option for option in options[:on_left] if len(option) > 1}.intersection(options[on_left:])
+    if both:
+        yield [(option, index < on_left) for index, option in enumerate(options)]
 
 
 def _read_as(written: tuple[WrittenTerm, ...], readings: list[Species], on_left: int) -> PlacedEquation:

@@ -105,8 +105,16 @@ def aligned(written: Line, target: Target) -> Alignment | None:
     _take_lone_spectators(work)
     is_same_matter = _note_other_species(work)
     _note_numbers(work, is_same_matter=is_same_matter)
+    if target.standing is Standing.REVERSED and _turns_other_ions(work):
+        return None
     weight = target.standing.value + sum(_WEIGHTS[finding.code] for finding in work.findings)
     return Alignment(target, tuple(work.findings), weight)
+
+
+def _turns_other_ions(work: _Work) -> bool:
+    """Whether a line differs from a reverse in an ion and in the side of its electrons: then it is no reverse."""
+    codes = {finding.code for finding in work.findings}
+    return {WRONG_ION_CHARGE, ELECTRONS_WRONG_SIDE} <= codes and _is_consistent(work.written)
 
 
 # ------------------------------------------------------------------ species
@@ -121,7 +129,9 @@ def _take_variants(work: _Work, side: str, mine: Amounts, theirs: Amounts) -> No
             if other in theirs:
                 continue
             if other.formula == wanted.formula or _is_signless(other, wanted):
-                work.findings.append(_charge_finding(work, side, other, wanted))
+                found = _charge_finding(work, side, other, wanted)
+                if found.code != WRONG_SPECIES or not any(f.code == WRONG_SPECIES for f in work.findings):
+                    work.findings.append(found)
             elif not other.charge and other.formula in DIATOMIC and wanted.formula == f"{other.formula}2":
                 work.findings.append(Finding(MONATOMIC_GAS, side, other, wanted))
                 work.halved.append(wanted)
@@ -138,12 +148,24 @@ def _is_signless(other: Species, wanted: Species) -> bool:
 
 
 def _charge_finding(work: _Work, side: str, other: Species, wanted: Species) -> Finding:
-    """A wrong charge; or another product, if a consistent line gives metal for ions or ions for metal."""
+    """A wrong charge; or another species, if a consistent line gives metal for ions or ions for metal.
+
+    Where the question is about two ions of one element, every charge of it that there is makes another change.
+    """
     exists = not other.charge or other in IONS
+    if exists and work.target.is_between_ions and (_is_another_change(work.written) or not other.charge):
+        return Finding(WRONG_SPECIES, side, other, wanted)
     is_other_kind = bool(other.charge) != bool(wanted.charge)
     if side == "right" and exists and is_other_kind and _is_consistent(work.written):
         return Finding(WRONG_SPECIES, side, other, wanted)
     return Finding(WRONG_ION_CHARGE, side, other, wanted)
+
+
+def _is_another_change(line: Line) -> bool:
+    """Whether a line balances and holds no ion that does not exist."""
+    return _is_consistent(line) and all(
+        not kind.charge or kind in IONS for side in (line.left, line.right) for kind in side
+    )
 
 
 def _is_consistent(line: Line) -> bool:
@@ -214,7 +236,7 @@ def _note_numbers(work: _Work, *, is_same_matter: bool) -> None:
     written, wanted = work.written, work.target.line.electrons
     if not written.has_electrons:
         work.findings.append(Finding(NO_ELECTRONS))
-    elif (written.taken and written.released) or (written.electrons > 0) != (wanted > 0):
+    elif (written.electrons > 0) != (wanted > 0) or _is_split_in_vain(work):
         work.findings.append(
             Finding(ELECTRONS_WRONG_SIDE, "left" if written.taken and wanted < 0 else "right")
         )
@@ -222,6 +244,14 @@ def _note_numbers(work: _Work, *, is_same_matter: bool) -> None:
     is_consequence = _is_consistent(written) and any(f.code in excused for f in work.findings)
     if is_same_matter and not is_consequence:
         _note_edits(work)
+
+
+def _is_split_in_vain(work: _Work) -> bool:
+    """Whether electrons stand on both sides although, taken together, their number is right."""
+    written = work.written
+    if not (written.taken and written.released):
+        return False
+    return not written.unbalanced_elements and not written.charge_difference
 
 
 def _note_edits(work: _Work) -> None:

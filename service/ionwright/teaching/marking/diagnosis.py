@@ -177,16 +177,16 @@ def _with_standing(best: Alignment, expectation: Expectation) -> list[Finding]:
     target, findings = best.target, list(best.findings)
     standing = target.standing
     if standing is Standing.OTHER_ELECTRODE:
-        findings.insert(0, Finding(WRONG_ELECTRODE))
-        if any(form.reversed() == target.equation for form in expectation.forms):
-            findings.append(Finding(REVERSED))
+        # where one metal deposits and dissolves, only a line that balances shows which electrode was meant
+        is_reverse = any(form.reversed() == target.equation for form in expectation.forms)
+        findings.insert(0, Finding(REVERSED if is_reverse and findings else WRONG_ELECTRODE))
     elif standing is Standing.REVERSED:
         findings.insert(0, Finding(REVERSED))
     elif standing is Standing.OTHER_FORM:
         findings = [one for one in findings if one.code != WRONG_SPECIES]
         findings.insert(0, _refused_form(best, expectation))
     elif standing is not Standing.RIGHT:
-        side = "left" if expectation.electrode == "anode" else "right"
+        side = "left" if (expectation.electrode == "anode") != expectation.is_turned else "right"
         about = next(iter(target.left_names if side == "left" else target.right_names))
         findings = [one for one in findings if one.code != WRONG_SPECIES]
         findings.insert(0, Finding(WRONG_SPECIES, side, about, reason=target.reason))

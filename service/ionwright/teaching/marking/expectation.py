@@ -63,6 +63,8 @@ class Target:
         Its amounts.
     left_names, right_names, left_formulas, right_formulas
         What names the process on each side, with and without the charge.
+    is_between_ions
+        Whether one ion becomes another by its charge alone, as Fe^2+ and Fe^3+.
     """
 
     equation: Equation
@@ -73,6 +75,7 @@ class Target:
     right_names: frozenset[Species] = field(init=False, compare=False)
     left_formulas: frozenset[str] = field(init=False, compare=False)
     right_formulas: frozenset[str] = field(init=False, compare=False)
+    is_between_ions: bool = field(init=False, compare=False)
 
     def __post_init__(self) -> None:
         line = line_of(self.equation)
@@ -82,6 +85,10 @@ class Target:
         object.__setattr__(self, "right_names", right)
         object.__setattr__(self, "left_formulas", _formulas(left))
         object.__setattr__(self, "right_formulas", _formulas(right))
+        ions = {kind.formula for kind in left if kind.charge} & {
+            kind.formula for kind in right if kind.charge
+        }
+        object.__setattr__(self, "is_between_ions", bool(ions))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -106,6 +113,10 @@ class Expectation:
         What the cell gives at this electrode and at the other one; empty if not known.
     course
         Title of the curriculum.
+    is_turned
+        Whether the task asks for the process the other way round than it runs at the electrode.
+    is_molten
+        Whether the electrolyte is molten.
     """
 
     forms: tuple[Equation, ...]
@@ -116,6 +127,8 @@ class Expectation:
     present: frozenset[Species] = frozenset()
     both_products: tuple[frozenset[Species], ...] = ()
     course: str = ""
+    is_turned: bool = False
+    is_molten: bool = False
 
     @property
     def model_answer(self) -> Equation:

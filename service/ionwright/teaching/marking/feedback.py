@@ -11,6 +11,7 @@ from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.notation import species_text
 from ionwright.chemistry.typesetting import as_text
 from ionwright.curricula.wording import ions, product, sentence_start
+from ionwright.teaching.marking.expectation import OXIDATION, REDUCTION
 from ionwright.teaching.marking.fault_codes import (
     ARROW,
     ATOMS_NOT_BALANCED,
@@ -69,6 +70,11 @@ class Told:
         return _right_text(self.nearest, with_states=self.expectation.wants_states)
 
     @property
+    def change(self) -> str:
+        """What the task asks for: ``"reduction"`` or ``"oxidation"``."""
+        return REDUCTION if self.nearest.electrons > 0 else OXIDATION
+
+    @property
     def place(self) -> str:
         """Where it happens: ``"at the cathode"``; empty where no electrode is named."""
         return f"at the {self.expectation.electrode}" if self.expectation.electrode else ""
@@ -103,14 +109,32 @@ def _wrong_electrode(_: Finding, context: Told) -> Words:
         f"This belongs to the other electrode. Which ions move to the {electrode}, and are electrons gained "
         "or lost there?"
     )
+    if context.expectation.is_turned:
+        helps = f"This belongs to the other electrode. Which ions move to the {electrode}?"
+        return helps, f"Your line is for the {other}. {_turned(context)}"
     return helps, f"Your line is for the {other}. At the {electrode}: {context.right_line}"
 
 
 def _reversed(_: Finding, context: Told) -> Words:
-    electrode = context.expectation.electrode
-    which = f"{sentence_start(context.place)}, are" if electrode else "Are"
+    if context.expectation.is_turned:
+        return f"The change is right, but {_asked_for(context)}", _turned(context)
+    which = f"{sentence_start(context.place)}, are" if context.place else "Are"
     helps = f"Your line runs backwards. {which} electrons gained or lost? Turn it round to show that."
     return helps, f"{_gained_or_lost(context)} {context.right_line}"
+
+
+def _asked_for(context: Told) -> str:
+    article = "an" if context.change == OXIDATION else "a"
+    return (
+        f"the task asks for it as {article} {context.change}. On which side do the electrons stand in {article} "
+        f"{context.change}?"
+    )
+
+
+def _turned(context: Told) -> str:
+    article = "an" if context.change == OXIDATION else "a"
+    electrode = context.expectation.electrode
+    return f"For the {electrode}, written as {article} {context.change}: {context.right_line}"
 
 
 def _no_electrons(_: Finding, context: Told) -> Words:
@@ -128,6 +152,8 @@ def _electrons_wrong_side(finding: Finding, context: Told) -> Words:
         )
     elif finding.at is not None:
         helps = "In this course electrons are not taken away on the left. Write them with a plus on the other side."
+    elif context.expectation.is_turned:
+        return sentence_start(_asked_for(context)), _turned(context)
     else:
         which = f"{sentence_start(context.place)}, are" if context.place else "Are"
         helps = f"{which} electrons gained or lost? Check on which side of the arrow that puts them."
@@ -238,6 +264,8 @@ def _wrong_species(finding: Finding, context: Told) -> Words:
 
 
 def _strange(kind: Species, finding: Finding, context: Told) -> Words:
+    if finding.instead is not None and context.line.electrons and context.line.is_balanced:
+        return _other_change(kind, finding.instead, finding, context)
     if finding.instead is not None:
         written = species_text(kind)
         subject = "What reacts" if finding.side == "left" else "What forms"
@@ -253,6 +281,19 @@ def _strange(kind: Species, finding: Finding, context: Told) -> Words:
     if _gives_away(finding.reason, context):
         return f"{denied}, because {_veiled(context)} What is it?", f"{finding.reason} {context.right_line}"
     return f"{denied}. {finding.reason}", f"{finding.reason} {context.right_line}"
+
+
+def _other_change(kind: Species, instead: Species, finding: Finding, context: Told) -> Words:
+    """A line that is right in itself, about another change than the one that was asked for."""
+    shown = f"It is {species_text(instead)}, not {species_text(kind)}: {context.right_line}"
+    if context.expectation.electrode == "cathode" and finding.side == "right" and not instead.charge:
+        written = species_text(kind)
+        return (
+            f"Your line balances, but it stops at {written}. Which substance collects on the cathode?",
+            shown,
+        )
+    asks = "does the question start from" if finding.side == "left" else "is asked for on the right"
+    return f"Your line is a correct half-equation, but for another change. Which particle {asks}?", shown
 
 
 def _missing(finding: Finding, context: Told) -> Words:
@@ -306,7 +347,7 @@ _FORM_REFUSED: Final = {
 
 
 def _denied(kind: Species, context: Told) -> str:
-    if context.expectation.electrode == "anode":
+    if (context.expectation.electrode == "anode") != context.expectation.is_turned:
         return f"{sentence_start(_called(kind))} {_is_or_are(kind)} not what reacts here"
     if kind.formula == "H2":  # some of it often does
         return "Hydrogen is not what forms here"

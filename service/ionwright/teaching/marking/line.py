@@ -18,7 +18,8 @@ Amounts = dict["Species", "Number"]
 WATER: Final = species("H2O")
 HYDROGEN_ION: Final = species("H^+")
 HYDRONIUM: Final = species("H3O^+")
-AIDS: Final = frozenset((WATER, HYDROGEN_ION, HYDRONIUM, species("OH^-")))
+HYDROXIDE: Final = species("OH^-")
+AIDS: Final = frozenset((WATER, HYDROGEN_ION, HYDRONIUM, HYDROXIDE))
 """What the medium lends to a half-equation; it names no process unless nothing else stands beside it."""
 
 DIATOMIC: Final = frozenset(("H", "N", "O", "F", "Cl", "Br", "I"))

@@ -159,7 +159,8 @@ def _at_electrode(question: _Question) -> Expectation:
             where="electrode",
             remedy="Choose another curriculum, or give the half-equation that you expect.",
         )
-    lines = _Lines(cell, curriculum, backwards=_is_backwards(here.chosen.forms[0][1], str(written_as)))
+    backwards = _is_backwards(here.chosen.forms[0][1], str(written_as))
+    lines = _Lines(cell, curriculum, backwards=backwards)
     forms = lines.accepted(here)
     products = (frozenset(here.chosen.products), frozenset(there.chosen.products if there.chosen else ()))
     return Expectation(
@@ -171,6 +172,8 @@ def _at_electrode(question: _Question) -> Expectation:
         present=frozenset(present.ion.species for present in cell.electrolyte.ions),
         both_products=products if all(products) and not products[0] & products[1] else (),
         course=curriculum.title,
+        is_turned=backwards,
+        is_molten=cell.is_molten,
     )
 
 

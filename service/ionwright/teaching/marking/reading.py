@@ -12,6 +12,7 @@ from ionwright.chemistry.faults import FormulaError
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.substance import SUBSTANCES
+from ionwright.teaching.marking.line import HYDROXIDE
 from ionwright.teaching.marking.slips import (
     Slip,
     may_be_slips,
@@ -113,7 +114,8 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
         placed, fault = None, found
     slips: list[Slip] = []
     unknown = _unknown(placed, expected)
-    if unknown is None or (unknown and may_be_slips(unknown, expected)):
+    is_odd = unknown and ("1" in plain or may_be_slips(unknown, expected))
+    if unknown is None or is_odd or _has_zero_for_letter(plain, expected):
         plain, placed, slips = _mended(plain, placed, expected)
         unknown = _unknown(placed, expected)
     if (unknown is None or unknown) and (joined := _with_missing_plus(plain, expected)):
@@ -123,6 +125,15 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
     if placed is None:
         return _unreadable(text, fault)
     return _reading(text, plain, placed, tuple(slips), tuple(pluses))
+
+
+def _has_zero_for_letter(plain: str, expected: AbstractSet[Species]) -> bool:
+    """Whether hydride ions that the question has no room for look like hydroxide: 20H- for 2OH-."""
+    return (
+        "0H" in plain
+        and HYDROXIDE in expected
+        and not any(kind.formula == "H" and kind.charge < 0 for kind in expected)
+    )
 
 
 def _read(plain: str, expected: AbstractSet[Species]) -> PlacedEquation:

@@ -63,18 +63,31 @@ _PLUS_ON_ELECTRON: Final = re.compile(
     r"(?<![A-Za-z])[eE](\s*\^?[({]?\s*1?\s*)([+⁺])(?=\s*[)}]?\s*(?:\Z|[-=→<>+]))"
 )
 _CHARGE_ON_ELECTRON: Final = re.compile(r"(?<![A-Za-z0-9])e\^?([2-9²³⁴-⁹])[-⁻]")
+_TOO_MANY_SIGNS: Final = re.compile(r"(?<![A-Za-z])e(?:--|⁻⁻)(?=\s*(?:\Z|[+=→])|\s+-+>)")
 _SIGNLESS: Final = re.compile(r"\^([0-9])(?=\s|\Z|\()|([²³⁴])(?=\s|\Z|\()")
 _ELECTRON_WORD: Final = re.compile(r"\belectrons?\b", re.IGNORECASE)
 _CLOSING_LABEL: Final = re.compile(
     r"\(?(?:at the )?(?:cathode|anode|reduction|oxidation)\)?\s*\Z", re.IGNORECASE
 )
 _MISSING_PLUS: Final = re.compile(r"(?<=[A-Za-z][0-9])\+ (?=\s*[0-9]*\s*e[-⁻^\s=→]|\s*[0-9]*\s*e\Z)")
-_LABEL: Final = re.compile(r"\s*[A-Za-z][A-Za-z ()]{0,39}:|\s*\(?(?:[a-df-h]|[iv]{1,4})\)(?=\s*\S)")
+_LABEL: Final = re.compile(
+    r"\s*[A-Za-z][A-Za-z ()]{0,39}:|\s*\(?(?:[a-df-h]|[iv]{1,4})\)(?=\s*\S)|\s*\(?[0-9]{1,2}(?:\)|\.\s)(?=\s*\S)"
+)
 _COMMANDS: Final = re.compile(
     r"\\(?:long)?(?:right|rightleft|left)?(?:arrow|harpoons|to)\b|\\ce\s*\{|<su[bp]>|</su[bp]>|\$"
 )
 _ELECTRONS_IN_BRACKETS: Final = re.compile(r"\((\s*[0-9]*\s*e\s*\^?[-⁻]?\s*)\)")
-_BROKEN_ARROW: Final = re.compile(r"= +>|(?<![A-Za-z0-9)\]}^])- +>")
+_BROKEN_ARROW: Final = re.compile(r"= +>|(?<![A-Za-z0-9)\]}^-])-+ +>|~+>")
+_ION_IN_BRACKETS: Final = re.compile(r"(?<![A-Za-z\])])\((\s*[A-Z][A-Za-z0-9]*\^?[0-9]*[-+⁻⁺]\s*)\)(?![0-9])")
+_SUBSCRIPT_IN_BRACKETS: Final = re.compile(r"_\(([0-9]+)\)")
+_MARK_BEHIND_STATE: Final = re.compile(r"(?<=\))\s*[↑↓]")
+_STATE_IN_WORDS: Final = re.compile(r"\((gas|solid|liquid|aqueous)\)", re.IGNORECASE)
+_REMARK: Final = re.compile(r"\([a-z]{3,}[a-z ]*\)")
+_BARE_STATE: Final = re.compile(r"([A-Za-z][0-9]*[-+⁺⁻]*) (?:aq|s|l|g)(?=\s*(?:\Z|[+=→]|-+>))")
+_OXIDATION_STATE: Final = re.compile(r"(?<=[A-Za-z])(?:\((II|III|IV)\)|(II|III|IV))(?=\s*(?:\Z|[+=→]|-+>))")
+_STATES_BY_WORD: Final = {"gas": "(g)", "solid": "(s)", "liquid": "(l)", "aqueous": "(aq)"}
+_NUMERALS: Final = {"II": "2+", "III": "3+", "IV": "4+"}
+_AROUND: Final = " \t\n\"'`“”„«»‘’✓✔☑✅"
 _TIMES: Final = re.compile(r"(?<=[0-9]) ?x ?(?=[A-Ze])")
 _SAME_LOOK: Final = str.maketrans("АВСЕНКМОРТХаеорсухΑΒΕΗΙΚΜΝΟΡΤΧΖο", "ABCEHKMOPTXaeopcyxABEHIKMNOPTXZo")
 """Letters of other alphabets that look like Latin ones, as they come from copied text."""
@@ -85,11 +98,18 @@ def typed(text: str) -> str:
     plain = folded(text)
     if not plain.isascii():
         plain = plain.translate(_SAME_LOOK)
+    plain = _without_surroundings(plain)
     plain = _BROKEN_ARROW.sub(lambda found: " " * (len(found[0]) - 2) + "->", plain)
     if not plain.isascii() or "_" in plain or "~" in plain:
         plain = _ODD_ELECTRON.sub(lambda found: "e" if len(found[0]) == 1 else "e-", plain)
     if "(" in plain:
         plain = _ELECTRONS_IN_BRACKETS.sub(r" \1 ", plain)
+        plain = _with_plain_brackets(plain)
+    plain = _BARE_STATE.sub(lambda found: found[1].ljust(len(found[0])), plain)
+    if "II" in plain or "IV" in plain:
+        plain = _OXIDATION_STATE.sub(
+            lambda found: _NUMERALS[found[1] or found[2]].ljust(len(found[0])), plain
+        )
     if (label := _LABEL.match(plain)) is not None:
         plain = " " * label.end() + plain[label.end() :]
     if "x" in plain:
@@ -101,6 +121,24 @@ def typed(text: str) -> str:
         plain = _without_markup(plain)
     end = len(plain.rstrip(" ;,!\t\n"))
     return plain[:end] + " " * (len(plain) - end)
+
+
+def _without_surroundings(plain: str) -> str:
+    """Blank quotation marks and ticks around a line."""
+    start = len(plain) - len(plain.lstrip(_AROUND))
+    end = len(plain.rstrip(_AROUND))
+    if start >= end:
+        return plain
+    return " " * start + plain[start:end] + " " * (len(plain) - end)
+
+
+def _with_plain_brackets(plain: str) -> str:
+    """Return the text without brackets around ions and subscripts, and with remarks left out."""
+    plain = _ION_IN_BRACKETS.sub(r" \1 ", plain)
+    plain = _SUBSCRIPT_IN_BRACKETS.sub(r"_\1  ", plain)
+    plain = _MARK_BEHIND_STATE.sub(lambda found: " " * len(found[0]), plain)
+    plain = _STATE_IN_WORDS.sub(lambda found: _STATES_BY_WORD[found[1].lower()].ljust(len(found[0])), plain)
+    return _REMARK.sub(lambda found: " " * len(found[0]), plain)
 
 
 def _without_markup(plain: str) -> str:
@@ -125,6 +163,9 @@ def with_right_electrons(plain: str) -> tuple[str, list[tuple[int, int]]]:
     for _, end in places:
         minus = "⁻" if plain[end - 1] == "⁺" else "-"
         plain = plain[: end - 1] + minus + plain[end:]
+    for found in _TOO_MANY_SIGNS.finditer(plain):
+        places.append(found.span())
+        plain = f"{plain[: found.end() - 1]} {plain[found.end() :]}"
     for found in list(_CHARGE_ON_ELECTRON.finditer(plain)):
         places.append((found.start(), found.end()))
         number = found[1].translate(_RAISED_DIGITS)
@@ -183,13 +224,15 @@ class _Tables:
     formulas: frozenset[str]
     loose: Mapping[str, str]
     compositions: frozenset[Composition]
+    elements: frozenset[str]
 
 
 @lru_cache(maxsize=1024)
 def _tables(expected: frozenset[Species]) -> _Tables:
     formulas = frozenset(kind.formula for kind in expected)
     compounds = frozenset(frozenset(kind.atoms) for kind in expected if len(kind.atoms) > 1)
-    return _Tables(formulas, _by_key(formulas, loosely=True), compounds)
+    elements = frozenset(symbol for kind in expected for symbol, _ in kind.atoms)
+    return _Tables(formulas, _by_key(formulas, loosely=True), compounds, elements)
 
 
 def _core(piece: str, start: int) -> tuple[int, str]:
@@ -210,11 +253,13 @@ def _respelt(piece: str, tables: _Tables) -> str:
     """
     if piece == "E":
         return "e"
+    if piece == "p" and "P" not in tables.elements:
+        return ""  # a proton, or anything else
     plain = piece.translate(_PLAIN_DIGITS)
     heads = [plain[:cut] for cut in range(len(plain), 0, -1) if _may_be_charge(plain[cut:])]
     if any(head in tables.formulas or _composition(head) in tables.compositions for head in heads):
         return ""
-    is_proper = any(head in _proper() for head in heads)
+    is_proper = any(head in _proper() and not _is_foreign(head, tables) for head in heads)
     for head in heads:
         formula = tables.loose.get(_loose_key(head), "")
         if formula and (not is_proper or formula.casefold() == head.casefold()):
@@ -231,6 +276,11 @@ def _composition(formula: str) -> Composition:
         return frozenset(scan_formula(formula, 0, len(formula)).composition.items())
     except FormulaError:
         return frozenset()
+
+
+def _is_foreign(formula: str, tables: _Tables) -> bool:
+    """Whether a formula holds no element of the question, so that it is likelier a slip: C1 for Cl."""
+    return tables.elements.isdisjoint(symbol for symbol, _ in _composition(formula))
 
 
 def _may_be_charge(rest: str) -> bool:

@@ -221,3 +221,29 @@ def test_a_plating_bath_that_is_not_contested_takes_the_metal_only() -> None:
     fault = check("2H+ + 2e- -> H2", expectation).faults[0]
     assert fault.feedback.startswith("Hydrogen is not what forms here, because something else")
     assert fault.reveals.startswith("In a plating bath most of the current deposits nickel")
+
+
+@pytest.mark.parametrize(
+    ("line", "code", "helps"),
+    [
+        ("2Cl- -> Cl2 + 2e-", "reversed", "The change is right, but the task asks for it as a reduction."),
+        ("Cl2 -> 2Cl- + 2e-", "electrons-wrong-side", "The task asks for it as a reduction."),
+        ("2H+ + 2e- -> H2", "wrong-electrode", "Which ions move to the anode?"),
+    ],
+)
+def test_a_task_that_asks_for_the_other_direction_is_never_contradicted(
+    line: str, code: str, helps: str
+) -> None:
+    expectation = electrode_expectation(BRINE, "anode", CURRICULA["igcse"], written_as="reduction")
+    fault = check(line, expectation).faults[0]
+    assert fault.code == code
+    assert helps in fault.feedback
+    assert "gained or lost" not in fault.feedback
+    assert fault.reveals.endswith("For the anode, written as a reduction: Cl₂ + 2e⁻ → 2Cl⁻.")
+
+
+def test_another_change_of_the_same_element_is_called_that() -> None:
+    expectation = given_expectation(("Fe^2+ -> Fe^3+ + e-",), CURRICULA["a-level"])
+    faults = check("Fe -> Fe2+ + 2e-", expectation).faults
+    assert [fault.code for fault in faults] == ["wrong-species"]
+    assert faults[0].feedback.startswith("Your line is a correct half-equation, but for another change.")
