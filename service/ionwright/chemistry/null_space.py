@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import gcd
-from operator import mul
+from operator import add, mul, sub
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.packed_rows import null_space_by_packed_rows
@@ -19,6 +19,7 @@ MAX_COLUMNS: Final = 128
 """Most columns of a matrix."""
 
 _FEW_COLUMNS: Final = 8
+_LARGE: Final = 1 << 256  # crosswise, the digits can double in every step
 
 # the rows are of one length, and checking it would cost a tenth of the time
 # ruff: noqa: B905
@@ -48,8 +49,8 @@ def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int,
 
     Notes
     -----
-    With few columns the rows are combined crosswise, entry by entry: their numbers cannot grow far in so few
-    steps. With more, they are packed and kept small by exact division.
+    With few columns, or few entries that are not zero, as equations have, the rows are combined crosswise, entry by
+    entry: their numbers do not grow far. Otherwise they are packed and kept small by exact division.
 
     Example
     -------
@@ -59,16 +60,22 @@ def null_space(matrix: Sequence[Sequence[int]], columns: int) -> list[tuple[int,
     if len(matrix) > MAX_ROWS or columns > MAX_COLUMNS:
         message = f"a matrix of {len(matrix)} x {columns} is larger than {MAX_ROWS} x {MAX_COLUMNS}"
         raise ValueError(message)
-    if columns > _FEW_COLUMNS:
+    if columns > _FEW_COLUMNS and 5 * sum([row.count(0) for row in matrix]) < 3 * columns * len(matrix):
         return null_space_by_packed_rows(matrix, columns)
-    echelon, pivots = _echelon([list(row) for row in matrix], columns)
-    return [_vector(echelon, pivots, column, columns) for column in range(columns) if column not in pivots]
+    echelon = _echelon(list(matrix), columns)
+    if echelon is None:
+        return null_space_by_packed_rows(matrix, columns)
+    pivots = [column for column, _ in echelon]
+    echelon.reverse()
+    return [_vector(echelon, column, columns) for column in range(columns) if column not in pivots]
 
 
-def _echelon(rows: list[list[int]], columns: int) -> tuple[list[list[int]], list[int]]:
-    """Return the rows in echelon form, and the column of the pivot of each."""
-    done: list[list[int]] = []
-    pivots: list[int] = []
+def _echelon(rows: list[Sequence[int]], columns: int) -> list[tuple[int, Sequence[int]]] | None:
+    """Return the rows in echelon form, each with the column of its pivot; None if the numbers become too large.
+
+    The list that is given is used up.
+    """
+    done: list[tuple[int, Sequence[int]]] = []
     for column in range(columns):
         for index, pivot_row in enumerate(rows):  # noqa: B007 - both are used behind the loop
             if pivot_row[column]:
@@ -76,37 +83,40 @@ def _echelon(rows: list[list[int]], columns: int) -> tuple[list[list[int]], list
         else:
             continue
         del rows[index]
+        done.append((column, pivot_row))
+        if not rows:
+            break
         pivot = pivot_row[column]
         for index, row in enumerate(rows):
             head = row[column]
             if not head:
                 continue
-            if pivot == 1:
-                rows[index] = [a - head * b for a, b in zip(row, pivot_row)]
-            elif pivot == -1:
-                rows[index] = [a + head * b for a, b in zip(row, pivot_row)]
+            if head == pivot:
+                rows[index] = [*map(sub, row, pivot_row)]
+            elif head == -pivot:
+                rows[index] = [*map(add, row, pivot_row)]
+            elif not -_LARGE < head < _LARGE:
+                return None
             else:
                 rows[index] = [pivot * a - head * b for a, b in zip(row, pivot_row)]
-        done.append(pivot_row)
-        pivots.append(column)
-        if not rows:
-            break
-    return done, pivots
+    return done
 
 
-def _vector(echelon: list[list[int]], pivots: list[int], column: int, columns: int) -> tuple[int, ...]:
-    """Return the vector of one spare column, found from the lowest row upwards."""
+def _vector(echelon: list[tuple[int, Sequence[int]]], column: int, columns: int) -> tuple[int, ...]:
+    """Return the vector of one spare column, found from the lowest row upwards.
+
+    It is multiplied by no more than each division needs, so that its numbers never have a common divisor.
+    """
     vector = [0] * columns
     vector[column] = 1
-    for index in range(len(pivots) - 1, -1, -1):
-        row, at = echelon[index], pivots[index]
+    for at, row in echelon:
         total = sum(map(mul, row, vector))
-        if total:
-            share, left = divmod(total, row[at])
-            if left:
-                factor = abs(row[at]) // gcd(row[at], total)
-                vector = [factor * number for number in vector]
-                share = total * factor // row[at]
-            vector[at] = -share
-    common = gcd(*vector)
-    return tuple([number // common for number in vector]) if common > 1 else tuple(vector)
+        if not total:
+            continue
+        pivot = row[at]
+        if total % pivot:
+            factor = abs(pivot) // gcd(pivot, total)
+            vector = [factor * number for number in vector]
+            total *= factor
+        vector[at] = -total // pivot
+    return tuple(vector)

@@ -53,11 +53,16 @@ def _slot_width(matrix: Sequence[Sequence[int]], columns: int) -> int:
 
 
 def _echelon(rows: list[int], places: list[int]) -> tuple[list[int], list[int], list[int]]:
-    """Return the packed rows in echelon form, the column of the pivot of each, and the pivots themselves."""
+    """Return the packed rows in echelon form, the column of the pivot of each, and the pivots themselves.
+
+    A row is left as it is until it is needed: what it would have been multiplied and divided by meanwhile cancels,
+    so that dividing by the pivot before its last change is enough.
+    """
     done: list[int] = []
     columns: list[int] = []
     pivots: list[int] = []
     before = 1
+    divisors = [1] * len(rows)
     for column, place in enumerate(places):
         if not rows:
             break
@@ -69,15 +74,15 @@ def _echelon(rows: list[int], places: list[int]) -> tuple[list[int], list[int], 
                 break
         else:
             continue
-        pivot_row = rows.pop(index)
+        pivot_row, divisor = rows.pop(index), divisors.pop(index)
         del heads[index]
-        if before == 1:
-            rows = [pivot * row - head * pivot_row if head else pivot * row for row, head in zip(rows, heads)]
-        else:
-            rows = [
-                (pivot * row - head * pivot_row if head else pivot * row) // before
-                for row, head in zip(rows, heads)
-            ]
+        if divisor != before:
+            pivot, pivot_row = pivot * before // divisor, pivot_row * before // divisor
+        for at, head in enumerate(heads):
+            if head:
+                changed = pivot * rows[at] - head * pivot_row
+                rows[at] = changed if divisors[at] == 1 else changed // divisors[at]
+                divisors[at] = pivot
         done.append(pivot_row)
         columns.append(column)
         pivots.append(pivot)

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import random
 import time
+from math import gcd
 
 import pytest
 
 from ionwright.chemistry.null_space import MAX_COLUMNS, MAX_ROWS, null_space
+from ionwright.chemistry.packed_rows import null_space_by_packed_rows
 
 
 def times(matrix: list[list[int]], vector: tuple[int, ...]) -> list[int]:
@@ -73,6 +76,29 @@ def test_the_largest_subscripts_in_a_large_matrix_take_little_time() -> None:
     matrix = [[(7919 * (i + 1) * (j + 3) ** 2) % 99_991 - 49_000 for j in range(44)] for i in range(40)]
     start = time.perf_counter()
     basis = null_space(matrix, 44)
+    assert time.perf_counter() - start < 1
+    assert len(basis) >= 4
+    assert all(not any(times(matrix, vector)) for vector in basis)
+
+
+@pytest.mark.parametrize("size", [(3, 4), (5, 6), (6, 8), (8, 12), (12, 20), (20, 20), (30, 12)])
+@pytest.mark.parametrize("zeros", [2, 6, 20])
+def test_entry_by_entry_and_packed_come_to_the_same(size: tuple[int, int], zeros: int) -> None:
+    rows, columns = size
+    source = random.Random(rows * columns + zeros)  # noqa: S311 - the same matrices in every run
+    choice = [0] * zeros + [1, -1, 1, -1, 2, -3, 4, 7]
+    for _ in range(10):
+        matrix = [[source.choice(choice) for _ in range(columns)] for _ in range(rows)]
+        basis = null_space(matrix, columns)
+        assert basis == null_space_by_packed_rows(matrix, columns)
+        assert all(not any(times(matrix, vector)) and gcd(*vector) == 1 for vector in basis)
+
+
+def test_a_sparse_matrix_whose_numbers_grow_takes_little_time() -> None:
+    source = random.Random(7)  # noqa: S311 - the same matrix in every run
+    matrix = [[source.choice([0, 0, 0, 0, 0, 0, 7919, 104_729]) for _ in range(60)] for _ in range(56)]
+    start = time.perf_counter()
+    basis = null_space(matrix, 60)
     assert time.perf_counter() - start < 1
     assert len(basis) >= 4
     assert all(not any(times(matrix, vector)) for vector in basis)
