@@ -10,7 +10,6 @@ from ionwright.chemistry.ion import IONS
 from ionwright.teaching.marking.expectation import Standing
 from ionwright.teaching.marking.fault_codes import (
     ATOMS_NOT_BALANCED,
-    CHARGE_NOT_BALANCED,
     ELECTRONS_WRONG_SIDE,
     MONATOMIC_GAS,
     NO_ELECTRONS,
@@ -38,7 +37,6 @@ _WEIGHTS: Final = {
     WRONG_ELECTRON_COUNT: 1.0,
     NO_ELECTRONS: 1.0,
     ELECTRONS_WRONG_SIDE: 1.0,
-    CHARGE_NOT_BALANCED: 0.0,
 }
 
 
@@ -265,9 +263,7 @@ def _note_edits(work: _Work) -> None:
         side, kind = species_edits[0]
         work.findings.append(Finding(ATOMS_NOT_BALANCED, side, kind))
     if electrons_differ and not (has_atoms and not species_edits):
-        work.findings.append(Finding(WRONG_ELECTRON_COUNT))
-        if work.written.charge_difference and not species_edits:
-            work.findings.append(Finding(CHARGE_NOT_BALANCED))
+        work.findings.append(Finding(WRONG_ELECTRON_COUNT))  # which explains why the charge does not balance
 
 
 Edits = tuple[list[tuple[str, "Species"]], bool]

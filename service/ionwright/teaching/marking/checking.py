@@ -12,18 +12,16 @@ from ionwright.teaching.marking.fault_codes import (
     CHARGE_NOT_BALANCED,
     ELECTRONS_WRONG_SIDE,
     NO_ELECTRONS,
-    REVERSED,
     UNREADABLE,
-    WRONG_ELECTRODE,
     WRONG_ELECTRON_COUNT,
-    WRONG_SPECIES,
     Finding,
     in_order,
 )
-from ionwright.teaching.marking.feedback import Told, told
+from ionwright.teaching.marking.feedback import told
 from ionwright.teaching.marking.line import line_of
 from ionwright.teaching.marking.marks import Point, points_for
 from ionwright.teaching.marking.reading import Reading, Unreadable, read_answer
+from ionwright.teaching.marking.telling import Told
 from ionwright.teaching.marking.writing import findings_of_form, findings_of_signs, findings_of_states
 
 if TYPE_CHECKING:
@@ -37,8 +35,6 @@ __all__ = ["CORRECT", "INCORRECT", "Fault", "Marking", "check"]
 CORRECT: Final = "correct"
 INCORRECT: Final = "incorrect"
 _AT_ELECTRONS: Final = frozenset({ELECTRONS_WRONG_SIDE, WRONG_ELECTRON_COUNT})
-_FOLLOWED_THROUGH: Final = frozenset({WRONG_SPECIES, WRONG_ELECTRODE, REVERSED})
-_FOLLOW_THROUGH: Final = "Atoms and charge do balance in your line."
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +117,7 @@ def check(answer: str, expectation: Expectation) -> Marking:
     >>> expectation = given_expectation(("Ni^2+ + 2e- -> Ni",), load_curricula()["gcse"])
     >>> marking = check("Ni2+ + e- -> Ni", expectation)
     >>> marking.verdict, marking.awarded, [fault.code for fault in marking.faults]
-    ('incorrect', 1, ['wrong-electron-count', 'charge-not-balanced'])
+    ('incorrect', 1, ['wrong-electron-count'])
     """
     reading = read_answer(answer, expectation.known)
     if isinstance(reading, Unreadable):
@@ -130,8 +126,7 @@ def check(answer: str, expectation: Expectation) -> Marking:
     findings, nearest = diagnosed(line, expectation)
     findings = in_order([*findings, *_of_writing(reading, expectation, findings, nearest)])
     context = Told(line, expectation, _right_line(nearest, expectation))
-    is_followed = line.is_balanced and bool(line.electrons)
-    faults = tuple(_fault(finding, reading, context, is_followed=is_followed) for finding in findings)
+    faults = tuple(_fault(finding, reading, context) for finding in findings)
     is_right = all(finding.is_remark for finding in findings)
     return Marking(
         CORRECT if is_right else INCORRECT,
@@ -166,10 +161,8 @@ def _right_line(nearest: Alignment | None, expectation: Expectation) -> Equation
     return expectation.model_answer
 
 
-def _fault(finding: Finding, reading: Reading, context: Told, *, is_followed: bool) -> Fault:
+def _fault(finding: Finding, reading: Reading, context: Told) -> Fault:
     helps, reveals = told(finding, context)
-    if is_followed and finding.code in _FOLLOWED_THROUGH:
-        helps = f"{helps} {_FOLLOW_THROUGH}"
     return Fault(finding.code, helps, reveals, _place(finding, reading, context), finding.is_remark)
 
 
@@ -178,6 +171,8 @@ def _place(finding: Finding, reading: Reading, context: Told) -> tuple[int, int]
         return finding.at
     if finding.code in _AT_ELECTRONS:
         return reading.electron_place()
+    if finding.code == ATOMS_NOT_BALANCED and finding.instead is not None:
+        return reading.side_place(finding.side)
     if finding.code == ATOMS_NOT_BALANCED and finding.about is None:
         return _place_of_elements(reading, context.line.unbalanced_elements)
     if finding.about is None or finding.code in (NO_ELECTRONS, CHARGE_NOT_BALANCED):

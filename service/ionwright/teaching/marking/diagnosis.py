@@ -22,8 +22,6 @@ from ionwright.teaching.marking.line import AIDS, Line, is_multiple
 from ionwright.teaching.marking.rewriting import split, with_known_formulas, without_hydronium
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from ionwright.chemistry.species import Species
     from ionwright.teaching.marking.expectation import Target
 
@@ -113,7 +111,7 @@ def _is_whole_equation(written: Line, split: Line, expectation: Expectation) -> 
         return True
     if written.has_electrons:
         return _shows_both_electrodes(written, expectation)
-    if any(_holds_both_products(side, expectation) for side in (written.left, written.right)):
+    if expectation.gives_both(written):
         return True
     if split is not written and _is_taken_apart(written, split):
         return True
@@ -133,7 +131,7 @@ def _shows_both_electrodes(written: Line, expectation: Expectation) -> bool:
     here = _reactants(expectation, Standing.RIGHT)
     there = _reactants(expectation, Standing.OTHER_ELECTRODE)
     return any(
-        _holds_both_products(products, expectation)
+        expectation.has_both(products)
         and any(one in reactants and other in reactants for one in here for other in there if one != other)
         for reactants, products in ((written.left, written.right), (written.right, written.left))
     )
@@ -141,25 +139,6 @@ def _shows_both_electrodes(written: Line, expectation: Expectation) -> bool:
 
 def _reactants(expectation: Expectation, standing: Standing) -> set[Species]:
     return {kind for one in expectation.targets if one.standing is standing for kind in one.left_names}
-
-
-def _holds_both_products(side: Iterable[Species], expectation: Expectation) -> bool:
-    """Whether the products of both electrodes, as such or as single atoms, stand on one side."""
-    elements = _atoms_alone(side)
-    both = expectation.both_products
-    return len(both) == 2 and all(_holds(elements, products) for products in both)
-
-
-def _holds(side: frozenset[str], products: frozenset[Species]) -> bool:
-    return any(_element(product) in side for product in products)
-
-
-def _atoms_alone(kinds: Iterable[Species]) -> frozenset[str]:
-    return frozenset(_element(kind) for kind in kinds) - {""}
-
-
-def _element(kind: Species) -> str:
-    return kind.atoms[0][0] if len(kind.atoms) == 1 and not kind.charge else ""
 
 
 def _is_taken_apart(written: Line, split: Line) -> bool:

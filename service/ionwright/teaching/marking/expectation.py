@@ -11,6 +11,8 @@ from ionwright.errors import IonwrightError
 from ionwright.teaching.marking.line import HYDROGEN_ION, HYDRONIUM, Line, line_of, naming
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from ionwright.chemistry.equation import Equation
     from ionwright.chemistry.species import Species
     from ionwright.curricula.marking import MarkingConventions
@@ -135,12 +137,27 @@ class Expectation:
         """The line that a teacher would show."""
         return self.forms[0]
 
+    def gives_both(self, line: Line) -> bool:
+        """Whether the products of both electrodes stand on one side of a line."""
+        return self.has_both(line.left) or self.has_both(line.right)
+
+    def has_both(self, side: Iterable[Species]) -> bool:
+        """Whether the products of both electrodes, as such or as single atoms, are among these species."""
+        if len(self.both_products) != 2:
+            return False
+        elements = {_element(kind) for kind in side} - {""}
+        return all(any(_element(kind) in elements for kind in products) for products in self.both_products)
+
     @cached_property
     def known(self) -> frozenset[Species]:
         """Every species that an answer may be expected to hold."""
         targets = (kind for one in self.targets for side in (one.line.left, one.line.right) for kind in side)
         found = frozenset((*targets, *self.present))
         return found | {HYDRONIUM} if HYDROGEN_ION in found else found
+
+
+def _element(kind: Species) -> str:
+    return kind.atoms[0][0] if len(kind.atoms) == 1 and not kind.charge else ""
 
 
 def targets_of(

@@ -77,6 +77,11 @@ class Reading:
                 return term.start, term.end
         return self.whole
 
+    def side_place(self, side: str) -> tuple[int, int]:
+        """Extent of a side."""
+        terms = [term for term in self.terms if term.is_left == (side == "left")]
+        return terms[0].start, terms[-1].end
+
     def electron_place(self) -> tuple[int, int]:
         """Extent of the first electron, or of the line if there is none."""
         return next(((t.start, t.end) for t in self.terms if t.species.is_electron), self.whole)

@@ -67,7 +67,9 @@ def test_help_keeps_the_answer_back_and_what_reveals_gives_it(line: str) -> None
 
 def test_the_reason_of_the_course_is_told() -> None:
     fault = at_brine("Na+ + e- -> Na").faults[0]
-    assert fault.feedback.startswith("Sodium cannot form here, because something else at the cathode")
+    assert fault.feedback.startswith(
+        "Your line balances. But sodium cannot form here, because something else at the cathode"
+    )
     assert fault.reveals.startswith("Sodium is above hydrogen in the reactivity series")
 
 
@@ -79,8 +81,8 @@ def test_a_reason_that_gives_nothing_away_helps_at_once() -> None:
 
 
 def test_a_consistent_line_is_told_that_it_balances() -> None:
-    assert "do balance" in at_brine("Na+ + e- -> Na").faults[0].feedback
-    assert "do balance" not in at_brine("Na+ + 2e- -> Na").faults[0].feedback
+    assert at_brine("Na+ + e- -> Na").faults[0].feedback.startswith("Your line balances. But ")
+    assert "balances" not in at_brine("Na+ + 2e- -> Na").faults[0].feedback
 
 
 def test_a_student_is_shown_the_form_that_was_meant() -> None:
@@ -155,27 +157,33 @@ def test_an_example_in_a_remedy_never_gives_the_answer_away(line: str) -> None:
 @pytest.mark.parametrize(
     ("electrolyte", "electrode", "line", "place", "opening"),
     [
-        ("NaOH", "cathode", "2H+ + 2e- -> H2", "2H+", "The product is right. But this solution is alkaline"),
+        (
+            "NaOH",
+            "cathode",
+            "2H+ + 2e- -> H2",
+            "2H+",
+            "Your line balances, and the product is right. But this solution is alkaline",
+        ),
         (
             "H2SO4",
             "cathode",
             "2H2O + 2e- -> H2 + 2OH-",
             "2OH-",
-            "The product is right. But hydroxide ions do not",
+            "Your line balances, and the product is right. But hydroxide ions do not",
         ),
         (
             "NaOH",
             "anode",
             "2H2O -> O2 + 4H+ + 4e-",
             "4H+",
-            "Oxygen is right. But hydrogen ions cannot be left over",
+            "Your line balances, and oxygen is right. But hydrogen ions cannot be left over",
         ),
         (
             "H2SO4",
             "anode",
             "4OH- -> O2 + 2H2O + 4e-",
             "4OH-",
-            "Oxygen is right. But an acid holds hardly any",
+            "Your line balances, and oxygen is right. But an acid holds hardly any",
         ),
     ],
 )
@@ -219,7 +227,9 @@ def test_a_plating_bath_that_is_not_contested_takes_the_metal_only() -> None:
     expectation = electrode_expectation(bath, "cathode", CURRICULA["gcse"])
     assert [form.without_states().ascii for form in expectation.forms] == ["Ni^2+ + 2e- -> Ni"]
     fault = check("2H+ + 2e- -> H2", expectation).faults[0]
-    assert fault.feedback.startswith("Hydrogen is not what forms here, because something else")
+    assert fault.feedback.startswith(
+        "Your line balances. But hydrogen is not what forms here, because something else"
+    )
     assert fault.reveals.startswith("In a plating bath most of the current deposits nickel")
 
 
@@ -247,3 +257,73 @@ def test_another_change_of_the_same_element_is_called_that() -> None:
     faults = check("Fe -> Fe2+ + 2e-", expectation).faults
     assert [fault.code for fault in faults] == ["wrong-species"]
     assert faults[0].feedback.startswith("Your line is a correct half-equation, but for another change.")
+
+
+def at(electrolyte: str, electrode: str, line: str, *, curriculum: str = "gcse", **cell: str) -> Marking:
+    amount = None if "state" in cell else "1 mol/dm3"
+    description = CellDescription(electrolyte=(Ingredient(electrolyte, amount),), **cell)
+    return check(line, electrode_expectation(description, electrode, CURRICULA[curriculum]))
+
+
+@pytest.mark.parametrize(
+    ("electrolyte", "electrode", "line", "helps"),
+    [
+        (
+            "CuSO4",
+            "anode",
+            "SO42- -> SO4 + 2e-",
+            "sulfate ions stay in solution: something else gives up electrons more easily.",
+        ),
+        (
+            "CuSO4",
+            "anode",
+            "Cu -> Cu2+ + 2e-",
+            "so there is no copper to dissolve. What else can give up electrons?",
+        ),
+        ("CuSO4", "cathode", "Cu2+ + e- -> Cu+", "Your line balances, but it stops at Cu⁺."),
+        ("CuSO4", "cathode", "Cu2+ + SO42- + 2e- -> Cu + SO42-", "This ion stands on both sides unchanged."),
+        ("CuSO4", "cathode", "Cu2+ + SO42- + 2e- -> Cu", "This ion does not react. Leave it out."),
+        ("CuSO4", "cathode", "CuSO4 -> Cu + SO4", "Your line shows no electrons gained or lost."),
+        ("CuSO4", "cathode", "2Cu2+ + 2H2O -> 2Cu + O2 + 4H+", "This is an equation for a whole reaction."),
+        ("CuSO4", "cathode", "Cu -> Cu+ + e-", "Your line balances. But it runs backwards."),
+        (
+            "CuSO4",
+            "cathode",
+            "Cu2+ + e- -> Cu",
+            "The charge is 1+ on the left and 0 on the right. Change the number of electrons until they are equal.",
+        ),
+        (
+            "HCl",
+            "cathode",
+            "2H + 2e- -> H2",
+            "You wrote an atom, H. Which particle is in the solution, and what is its",
+        ),
+        ("HCl", "anode", "2Cl2- -> Cl2 + 2e-", "Chlorine stands in the solution as single ions."),
+        (
+            "CuSO4",
+            "anode",
+            "4OH- -> O2 + 4H+ + 4e-",
+            "Your left side holds more oxygen than your right side. Which other product holds oxygen?",
+        ),
+    ],
+)
+def test_help_fits_the_fault(electrolyte: str, electrode: str, line: str, helps: str) -> None:
+    assert helps in at(electrolyte, electrode, line).faults[0].feedback
+
+
+def test_there_is_no_water_in_a_melt() -> None:
+    fault = at("NaCl", "cathode", "2H+ + 2e- -> H2", state="molten").faults[0]
+    helps = "But the electrolyte is molten, so there is no water in it. Which ions are there?"
+    assert fault.feedback == f"Your line balances. {helps}"
+
+
+def test_a_charge_on_what_reacts_is_asked_about_before_it_reacts() -> None:
+    expectation = given_expectation(("Cl2 + 2e- -> 2Cl^-",), CURRICULA["a-level"])
+    fault = check("Cl2- + e- -> 2Cl-", expectation).faults[0]
+    assert fault.feedback.endswith("Does chlorine carry one before it reacts?")
+
+
+def test_what_is_short_of_atoms_is_the_side_that_is_marked() -> None:
+    line = "4OH- -> O2 + 4H+ + 4e-"
+    start, end = at("CuSO4", "anode", line).faults[0].at
+    assert line[start:end] == "O2 + 4H+ + 4e-"
