@@ -32,6 +32,8 @@ from ionwright.chemistry.species import ELECTRON
 from ionwright.chemistry.splitting import Halves, split
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from ionwright.chemistry.linear_system import Net, Solutions
     from ionwright.chemistry.oxidation_change import NumberInEquation
     from ionwright.chemistry.skeleton import Skeleton
@@ -141,28 +143,34 @@ def balance(text: str, medium: str | None = None) -> Balanced:
     """
     given = read_skeleton(text)
     try:
-        return balance_equation(given, medium)
+        found = balance_equation(given, medium)
     except NoSolution:
         others = tuple(other_readings(text, given))
         for other in others:
             with suppress(NoSolution, SeveralSolutions):
                 return balance_equation(other, medium)
-        if only := _read_by_side(others, given, medium):
-            return only
+        fitting = _fitting_by_side(others, given, medium)
+        if len(fitting) > 1:
+            raise two_readings(given, tuple(one.skeleton.given for one in fitting)) from None
+        if fitting:
+            return fitting[0]
         raise
+    if found.skeleton.spectators:  # what seems to stand on both sides may be one text for two species
+        fitting = _fitting_by_side(other_readings(text, given), given, medium)
+        if len(fitting) == 1:
+            return fitting[0]
+    return found
 
 
-def _read_by_side(others: tuple[Equation, ...], given: Equation, medium: str | None) -> Balanced | None:
-    """Balance what a text means if its sides are read differently; None if that makes no sense either."""
+def _fitting_by_side(others: Iterable[Equation], given: Equation, medium: str | None) -> list[Balanced]:
+    """Balance what a text means if its sides are read differently, wherever that makes sense."""
     fitting: list[Balanced] = []
     for meant in readings_by_side(others, given):
         with suppress(NoSolution, SeveralSolutions):
             found = balance_equation(meant, medium)
             if not found.skeleton.has_electrons or meant.electrons * found.equation.electrons > 0:
                 fitting.append(found)
-    if len(fitting) > 1:
-        raise two_readings(given, tuple(found.skeleton.given for found in fitting))
-    return fitting[0] if fitting else None
+    return fitting
 
 
 def balance_equation(given: Equation, medium: str | None = None) -> Balanced:

@@ -521,6 +521,13 @@ def test_one_text_reads_differently_on_the_two_sides_where_that_alone_makes_sens
     assert balance(skeleton, "acidic").equation.ascii == "VO^2+ + H2O -> VO2^+ + 2H^+ + e-"
 
 
+def test_what_seems_to_stand_on_both_sides_may_be_one_text_for_two_species() -> None:
+    found = balance("VO2+ + Fe2+ -> VO2+ + Fe3+", "acidic")
+    assert found.equation.ascii == "VO2^+ + Fe^2+ + 2H^+ -> VO^2+ + Fe^3+ + H2O"
+    assert balance("Cu2+ + Fe2+ -> Cu2+ + Fe3+", "acidic").equation.ascii == "Fe^2+ -> Fe^3+ + e-"
+    assert balance("SO42- + Fe2+ -> SO42- + Fe3+", "acidic").equation.ascii == "Fe^2+ -> Fe^3+ + e-"
+
+
 def test_a_text_that_could_be_either_on_either_side_asks_for_a_caret() -> None:
     with pytest.raises(NoSolution) as refusal:
         balance("VO2+ -> VO2+", "acidic")
