@@ -116,7 +116,7 @@ def _arrows(plain: str) -> list[tuple[int, int]]:
     """Return the possible extents of the one arrow, the likeliest first."""
     heads = [at for at, character in enumerate(plain) if character in "→>="]
     if not heads:
-        remedy = "Put an arrow between the sides: Ni^2+ + 2e- -> Ni."
+        remedy = "Put an arrow between the sides: A -> B."
         raise _fault("An equation needs an arrow.", len(plain), remedy)
     end = heads[0]
     while end < len(plain) and plain[end] in "→>=":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Final
@@ -31,6 +32,9 @@ if TYPE_CHECKING:
 __all__ = ["Reading", "Unreadable", "read_answer"]
 
 _DOUBLE_ARROWS: Final = frozenset("⇌⇋⇄⇆⇔⟷↔⥂⥄⥤")
+_NAME: Final = re.compile(r"[A-Za-z]?[a-z]{4,}")
+_SYMBOL: Final = re.compile(r"[A-Z][a-z]?")
+_ISOTOPES: Final = frozenset("DT")
 EQUALS: Final = "="
 EQUILIBRIUM: Final = "⇌"
 
@@ -220,5 +224,19 @@ def _reading(
 def _unreadable(text: str, fault: FormulaError | None) -> Unreadable:
     position = fault.position if fault and fault.position is not None else 0
     start = min(position, max(len(text) - 1, 0))
-    detail = fault.detail if fault else "This line cannot be read."
-    return Unreadable(detail, fault.remedy if fault else "", (start, min(start + 1, len(text))))
+    at = start, min(start + 1, len(text))
+    if fault is None:
+        return Unreadable("This line cannot be read.", "", at)
+    return Unreadable(*_told_of(text, start, fault), at)
+
+
+def _told_of(text: str, at: int, fault: FormulaError) -> tuple[str, str]:
+    """What stops the reading of a line and what to do, in words for someone who writes half-equations."""
+    if any(found.start() <= at < found.end() for found in _NAME.finditer(text)):
+        return "This is a name.", "Write formulas and charges instead of names."
+    symbol = _SYMBOL.match(text, at)
+    if fault.code == "unknown-element" and symbol and symbol[0] not in _ISOTOPES:
+        return f"There is no element {symbol[0]}.", "Check the symbol."
+    if "is no part of a formula" in fault.detail:
+        return f"The sign {text[at]} cannot be part of a formula: leave it out.", ""
+    return fault.detail, fault.remedy

@@ -84,6 +84,7 @@ _MARK_BEHIND_STATE: Final = re.compile(r"(?<=\))\s*[↑↓]")
 _STATE_IN_WORDS: Final = re.compile(r"\((gas|solid|liquid|aqueous)\)", re.IGNORECASE)
 _REMARK: Final = re.compile(r"\([a-z]{3,}[a-z ]*\)")
 _BARE_STATE: Final = re.compile(r"([A-Za-z][0-9]*[-+⁺⁻]*) (?:aq|s|l|g)(?=\s*(?:\Z|[+=→]|-+>))")
+_BARE_MARKS: Final = (" aq", " s", " l", " g")
 _OXIDATION_STATE: Final = re.compile(r"(?<=[A-Za-z])(?:\((II|III|IV)\)|(II|III|IV))(?=\s*(?:\Z|[+=→]|-+>))")
 _STATES_BY_WORD: Final = {"gas": "(g)", "solid": "(s)", "liquid": "(l)", "aqueous": "(aq)"}
 _NUMERALS: Final = {"II": "2+", "III": "3+", "IV": "4+"}
@@ -105,7 +106,8 @@ def typed(text: str) -> str:
     if "(" in plain:
         plain = _ELECTRONS_IN_BRACKETS.sub(r" \1 ", plain)
         plain = _with_plain_brackets(plain)
-    plain = _BARE_STATE.sub(lambda found: found[1].ljust(len(found[0])), plain)
+    if any(mark in plain for mark in _BARE_MARKS):
+        plain = _BARE_STATE.sub(lambda found: found[1].ljust(len(found[0])), plain)
     if "II" in plain or "IV" in plain:
         plain = _OXIDATION_STATE.sub(
             lambda found: _NUMERALS[found[1] or found[2]].ljust(len(found[0])), plain

@@ -327,3 +327,19 @@ def test_what_is_short_of_atoms_is_the_side_that_is_marked() -> None:
     line = "4OH- -> O2 + 4H+ + 4e-"
     start, end = at("CuSO4", "anode", line).faults[0].at
     assert line[start:end] == "O2 + 4H+ + 4e-"
+
+
+@pytest.mark.parametrize(
+    ("line", "helps"),
+    [
+        ("copper + 2e- -> copper", "This is a name. Write formulas and charges instead of names."),
+        ("Cu2+ + 2e- -> copper", "This is a name. Write formulas and charges instead of names."),
+        ("Cv2+ + 2e- -> Cv", "There is no element Cv. Check the symbol."),
+        ('Cu2+ " + 2e- -> Cu', 'The sign " cannot be part of a formula: leave it out.'),
+        ("Cu2+ + 2e- = = Cu", "There is a second arrow. Write one equation."),
+        ("Cu2+ + 2e-", "An equation needs an arrow. Put an arrow between the sides: A -> B."),
+    ],
+)
+def test_what_stops_the_reading_is_told_in_plain_words(line: str, helps: str) -> None:
+    fault = at("CuSO4", "cathode", line).faults[0]
+    assert (fault.code, fault.feedback) == ("unreadable", f"This cannot be read. {helps}")
