@@ -137,8 +137,12 @@ def _arrow_starts(plain: str, head: int) -> list[int]:
     if tail and plain[tail - 1] == "<":
         return [tail - 1]
     dashes = head - tail
-    if dashes == 0 or tail == 0 or plain[tail - 1].isspace():
+    if dashes == 0 or tail == 0:
         return [tail]
+    if plain[tail - 1].isspace():
+        # who sets the last sign apart from its ion may have done so before the arrow: Cl --> ClO -
+        is_apart = dashes > 1 and plain.endswith("-") and plain[-2:-1].isspace()
+        return [tail, tail + 1] if is_apart else [tail]
     if dashes > 4:
         return [tail, tail + 1]
     shaft = [head] if plain[head] == "→" else []

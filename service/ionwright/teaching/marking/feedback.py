@@ -195,11 +195,18 @@ def _atoms_not_balanced(finding: Finding, context: Told) -> Words:
         other, name = "left" if finding.side == "right" else "right", ELEMENTS[symbol].name
         which = "product" if finding.side == "right" else "substance that reacts"
         helps = f"Your {other} side holds more {name} than your {finding.side} side. Which other {which} holds {name}?"
-        return helps, f"{species_text(finding.instead)} is missing. {context.right_line}"
+        return helps, f"{_left_out(finding, context)} {context.right_line}"
     names = " and of ".join(ELEMENTS[symbol].name for symbol in symbols[:3]) or "each element"
     helps = f"Count the atoms of {names} on both sides: they are not equal."
-    missing = f"{species_text(finding.instead)} is missing." if finding.instead else ""
-    return helps, f"{missing} {context.right_line}"
+    return helps, f"{_left_out(finding, context)} {context.right_line}"
+
+
+def _left_out(finding: Finding, context: Told) -> str:
+    """What is missing, if it is so in the right line that is shown and not in another that was meant."""
+    shown = context.nearest.reactants if finding.side == "left" else context.nearest.products
+    if finding.instead is None or finding.instead not in shown:
+        return ""
+    return f"{species_text(finding.instead)} is missing."
 
 
 def _short_of(finding: Finding, symbols: tuple[str, ...]) -> str:

@@ -232,7 +232,9 @@ def _unreadable(text: str, fault: FormulaError | None) -> Unreadable:
 
 def _told_of(text: str, at: int, fault: FormulaError) -> tuple[str, str]:
     """What stops the reading of a line and what to do, in words for someone who writes half-equations."""
-    if any(found.start() <= at < found.end() for found in _NAME.finditer(text)):
+    if "arrow" not in fault.detail and any(
+        found.start() <= at < found.end() for found in _NAME.finditer(text)
+    ):
         return "This is a name.", "Write formulas and charges instead of names."
     symbol = _SYMBOL.match(text, at)
     if fault.code == "unknown-element" and symbol and symbol[0] not in _ISOTOPES:

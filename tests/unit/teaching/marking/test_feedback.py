@@ -337,9 +337,18 @@ def test_what_is_short_of_atoms_is_the_side_that_is_marked() -> None:
         ("Cv2+ + 2e- -> Cv", "There is no element Cv. Check the symbol."),
         ('Cu2+ " + 2e- -> Cu', 'The sign " cannot be part of a formula: leave it out.'),
         ("Cu2+ + 2e- = = Cu", "There is a second arrow. Write one equation."),
+        ("I do not know", "An equation needs an arrow. Put an arrow between the sides: A -> B."),
         ("Cu2+ + 2e-", "An equation needs an arrow. Put an arrow between the sides: A -> B."),
     ],
 )
 def test_what_stops_the_reading_is_told_in_plain_words(line: str, helps: str) -> None:
     fault = at("CuSO4", "cathode", line).faults[0]
     assert (fault.code, fault.feedback) == ("unreadable", f"This cannot be read. {helps}")
+
+
+def test_what_is_said_to_be_missing_stands_in_the_line_that_is_shown() -> None:
+    faults = at_brine("4OH- -> O2 + 4e-", "anode").faults
+    assert [fault.code for fault in faults] == ["wrong-species", "atoms-not-balanced"]
+    assert faults[1].reveals == "2Cl⁻ → Cl₂ + 2e⁻."
+    shown = at("CuSO4", "anode", "4OH- -> O2 + 4e-").faults[0].reveals
+    assert shown == "H₂O is missing. 4OH⁻ → O₂ + 2H₂O + 4e⁻."
