@@ -15,6 +15,7 @@ from ionwright.teaching.marking.fault_codes import (
     REVERSED,
     SPECTATOR_IONS,
     WRONG_ELECTRODE,
+    WRONG_ION_CHARGE,
     WRONG_SPECIES,
     Finding,
 )
@@ -97,7 +98,14 @@ def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alig
         for kind in amounts
         if kind not in apart
     )
-    others = tuple(one for one in found.findings if one.code != SPECTATOR_IONS)
+    as_typed = {("left", kind) for kind in written.left} | {("right", kind) for kind in written.right}
+    others = tuple(
+        one
+        for one in found.findings
+        # The charge of an ion that stands only inside the compound is nothing that the student wrote.
+        if one.code != SPECTATOR_IONS
+        and not (one.code == WRONG_ION_CHARGE and (one.side, one.about) not in as_typed)
+    )
     return Alignment(
         found.target, (Finding(SPECTATOR_IONS, side, whole), *others), found.weight + _BASE_WEIGHT_OF_COMPOUND
     )
