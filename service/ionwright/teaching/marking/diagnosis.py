@@ -89,16 +89,8 @@ def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alig
     """The comparison of a line whose compounds were taken apart: a compound is an ion with its spectators."""
     if found is None:
         return None
-    side, whole = next(
-        (side, kind)
-        for side, amounts, apart in (
-            ("left", written.left, split.left),
-            ("right", written.right, split.right),
-        )
-        for kind in amounts
-        if kind not in apart
-    )
-    as_typed = {("left", kind) for kind in written.left} | {("right", kind) for kind in written.right}
+    as_typed, taken_apart = _placed(written), set(_placed(split))
+    side, whole = next(one for one in as_typed if one not in taken_apart)
     others = tuple(
         one
         for one in found.findings
@@ -109,6 +101,15 @@ def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alig
     return Alignment(
         found.target, (Finding(SPECTATOR_IONS, side, whole), *others), found.weight + _BASE_WEIGHT_OF_COMPOUND
     )
+
+
+def _placed(line: Line) -> list[tuple[str, Species]]:
+    """Every species of a line with the side that it stands on, from left to right."""
+    return [("left", kind) for kind in line.left] + [("right", kind) for kind in line.right]
+
+
+def _right_targets(expectation: Expectation) -> list[Target]:
+    return [target for target in expectation.targets if target.standing is Standing.RIGHT]
 
 
 # ------------------------------------------------------------------ lines that are no half-equation
@@ -183,14 +184,8 @@ def _with_standing(best: Alignment, expectation: Expectation) -> list[Finding]:
 def _refused_form(best: Alignment, expectation: Expectation) -> Finding:
     """The right product by a form that the course does not take: about the ion that tells it from the right one."""
     target = best.target
-    right = [one.line for one in expectation.targets if one.standing is Standing.RIGHT]
-    usual = {"left": {k for one in right for k in one.left}, "right": {k for one in right for k in one.right}}
-    strange = [
-        (side, kind)
-        for side, amounts in (("left", target.line.left), ("right", target.line.right))
-        for kind in amounts
-        if kind not in usual[side]
-    ]
+    usual = {one for form in _right_targets(expectation) for one in _placed(form.line)}
+    strange = [one for one in _placed(target.line) if one not in usual]
     side, about = next((one for one in strange if one[1].charge), strange[0] if strange else ("", None))
     return Finding(WRONG_SPECIES, side, about, reason=target.reason, is_other_form=True)
 
@@ -214,20 +209,14 @@ def _strange(line: Line, expectation: Expectation) -> Finding:
 
     What names a process comes before what the medium lends; the left side before the right.
     """
-    right = [target for target in expectation.targets if target.standing is Standing.RIGHT]
-    expected = {
-        "left": {kind for one in right for kind in one.line.left},
-        "right": {kind for one in right for kind in one.line.right},
-    }
-    foreign = [
-        (side, kind)
-        for side, amounts in (("left", line.left), ("right", line.right))
-        for kind in amounts
-        if kind not in expected[side]
-    ]
+    right = _right_targets(expectation)
+    expected = {one for form in right for one in _placed(form.line)}
+    foreign = [one for one in _placed(line) if one not in expected]
     naming = [one for one in foreign if one[1] not in AIDS]
     for side, kind in naming or foreign:
-        return Finding(WRONG_SPECIES, side, kind, _of_same_element(kind, expected[side]))
+        return Finding(
+            WRONG_SPECIES, side, kind, _of_same_element(kind, {k for at, k in expected if at == side})
+        )
     return _missing(line, right)
 
 
