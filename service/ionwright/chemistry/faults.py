@@ -22,6 +22,10 @@ class CellRefused(IonwrightError):
     """A cell that would not work, with the reason a teacher would give."""
 
 
+class QuantityFault(IonwrightError):
+    """A quantity that cannot be read, cannot be, or does not go with the others; told with what would be right."""
+
+
 class Unbalanced(IonwrightError):
     """An equation whose atoms or charges do not agree: it must never leave the service."""
 
