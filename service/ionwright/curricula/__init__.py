@@ -1,5 +1,6 @@
 """Curricula: ordered discharge rules and conventions. This is the surface that plugins use."""
 
+from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.describe import describe
 from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault
 from ionwright.curricula.hookspecs import HOOK_VERSION, hookimpl
@@ -26,6 +27,7 @@ __all__ = [
     "CurriculumFileFault",
     "DischargeRule",
     "MarkingConventions",
+    "PrintedConstants",
     "ReadsNothingElse",
     "Remark",
     "Ruling",

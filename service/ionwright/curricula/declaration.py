@@ -14,6 +14,7 @@ from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.species import Species, species
 from ionwright.curricula.concentration import CONCENTRATED, DILUTE, ConcentrationRule
+from ionwright.curricula.declared_constants import PrintedConstantsSchema, printed_constants
 from ionwright.curricula.faults import CurriculumFileFault
 from ionwright.curricula.marking import FORMS, STATE_SYMBOLS, MarkingConventions
 from ionwright.curricula.model import Conventions, Curriculum, DischargeRule
@@ -148,14 +149,11 @@ class _FormsSchema(_Closed):
     alkaline = _forms_field()
 
 
-class _ConventionsSchema(_Closed):
+class _ConventionsSchema(_Closed, PrintedConstantsSchema):
     hydrogen_from = fields.Nested(_FormsSchema, required=True)
     oxygen_from = fields.Nested(_FormsSchema, required=True)
     state_symbols = fields.String(load_default="asked", validate=_one_of(*STATE_SYMBOLS))
     oxidation_also_minus = fields.Boolean(load_default=True, truthy={True}, falsy={False})
-    faraday_constant = fields.String()
-    molar_gas_volume = fields.String()
-    gas_conditions = fields.String()
 
 
 def _yes_or_no() -> fields.Boolean:
@@ -321,15 +319,12 @@ def _concentration(table: Mapping[str, Any]) -> ConcentrationRule:
 
 
 def _conventions(table: Mapping[str, Any]) -> Conventions:
-    constants = {
-        k: table[k] for k in ("faraday_constant", "molar_gas_volume", "gas_conditions") if k in table
-    }
     return Conventions(
         hydrogen=_forms(table["hydrogen_from"]),
         oxygen=_forms(table["oxygen_from"]),
         state_symbols=table["state_symbols"],
         oxidation_also_minus=table["oxidation_also_minus"],
-        constants=MappingProxyType(constants),
+        constants=printed_constants(table),
     )
 
 

@@ -26,7 +26,7 @@ def describe(curriculum: Curriculum) -> dict[str, Any]:
             "oxygen_from": {medium: list(forms) for medium, forms in conventions.oxygen.items()},
             "state_symbols": conventions.state_symbols,
             "oxidation_also_minus": conventions.oxidation_also_minus,
-            **conventions.constants,
+            **conventions.constants.described(),
         },
         "marking": curriculum.marking.described(),
         "certainty": dict(curriculum.certainty),

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Protocol
 
 from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, ElectrodeProcess, Kind
+from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.marking import MarkingConventions
 
 if TYPE_CHECKING:
@@ -133,15 +134,14 @@ class Conventions:
     oxidation_also_minus
         Whether electrons subtracted on the left are accepted in an oxidation.
     constants
-        Printed constants with their units, such as ``{"faraday_constant": "96500 C/mol"}``; what the course does not
-        use is absent.
+        The constants that the course prints, and its relative atomic masses.
     """
 
     hydrogen: Mapping[str, tuple[str, ...]]
     oxygen: Mapping[str, tuple[str, ...]]
     state_symbols: str = "asked"
     oxidation_also_minus: bool = True
-    constants: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    constants: PrintedConstants = field(default_factory=PrintedConstants)
 
     def written(self, process: ElectrodeProcess, medium: str) -> Equation:
         """The half-equation in the form this curriculum prefers."""

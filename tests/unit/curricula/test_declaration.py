@@ -2,6 +2,7 @@
 
 import pytest
 
+from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.declaration import is_id, read_declaration
 from ionwright.curricula.faults import CurriculumFileFault
 from ionwright.curricula.rules.active_electrode import ActiveElectrode
@@ -125,10 +126,9 @@ def test_a_full_declaration_reaches_every_rule() -> None:
     assert active == ActiveElectrode(("copper", "steel"), "film", is_slow_told=True)
     assert isinstance(least, LeastPositive)
     assert (least.concentration.threshold_mol_dm3, least.concentration.when_missing) == (2.0, "dilute")
-    assert dict(curriculum.conventions.constants) == {
-        "faraday_constant": "96500 C/mol",
-        "molar_gas_volume": "24 dm3/mol",
-    }
+    assert curriculum.conventions.constants == PrintedConstants(
+        faraday_constant="96500 C/mol", molar_gas_volume="24 dm3/mol"
+    )
     assert (curriculum.conventions.state_symbols, curriculum.conventions.oxidation_also_minus) == (
         "required",
         False,

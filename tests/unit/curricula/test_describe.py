@@ -33,7 +33,17 @@ def test_conventions_and_constants_stand_side_by_side() -> None:
         "faraday_constant": "96500 C/mol",
         "molar_gas_volume": "24.0 dm3/mol",
         "gas_conditions": "room temperature and pressure",
+        "avogadro_constant": "6.02e23 /mol",
+        "elementary_charge": "1.60e-19 C",
+        "gas_constant": "8.31 J/(mol K)",
+        "relative_atomic_mass_decimals": 1,
     }
+
+
+def test_relative_atomic_masses_of_a_course_are_told() -> None:
+    conventions = describe(REGISTRY["igcse"])["conventions"]
+    assert conventions["relative_atomic_masses"] == {"Cu": "64", "Cl": "35.5"}
+    assert conventions["relative_atomic_mass_decimals"] == 0
 
 
 def test_a_constant_that_a_course_does_not_use_is_absent() -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from ionwright.chemistry.process import Kind
+from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.model import PASS, Conventions, Ruling, Situation, undecidable
 
 CONVENTIONS = Conventions(
@@ -71,7 +72,7 @@ def test_a_melt_writes_its_gases_from_ions(situation_at: Callable[..., Situation
 def test_conventions_ask_for_states_only_on_demand_and_print_no_constants_unless_told() -> None:
     assert CONVENTIONS.state_symbols == "asked"
     assert CONVENTIONS.oxidation_also_minus
-    assert dict(CONVENTIONS.constants) == {}
+    assert CONVENTIONS.constants == PrintedConstants()
 
 
 def test_what_is_undecidable_is_told_with_its_reason() -> None:

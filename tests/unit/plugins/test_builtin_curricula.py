@@ -128,10 +128,38 @@ def test_a_level_decides_by_potentials_with_hydrogen_at_zero() -> None:
     [
         ("gcse", {"molar_gas_volume": "24 dm3/mol"}),
         ("igcse", {"molar_gas_volume": "24 dm3/mol"}),
-        ("a-level", {"faraday_constant": "96500 C/mol", "molar_gas_volume": "24.0 dm3/mol"}),
+        (
+            "a-level",
+            {
+                "faraday_constant": "96500 C/mol",
+                "molar_gas_volume": "24.0 dm3/mol",
+                "avogadro_constant": "6.02e23 /mol",
+                "elementary_charge": "1.60e-19 C",
+                "gas_constant": "8.31 J/(mol K)",
+            },
+        ),
     ],
 )
 def test_a_course_prints_only_the_constants_that_it_uses(curriculum: str, constants: dict[str, str]) -> None:
-    printed = dict(REGISTRY[curriculum].conventions.constants)
-    printed.pop("gas_conditions")
-    assert printed == constants
+    printed = REGISTRY[curriculum].conventions.constants.described()
+    assert printed.pop("gas_conditions")
+    assert {name: text for name, text in printed.items() if "relative" not in name} == constants
+
+
+@pytest.mark.parametrize(
+    ("curriculum", "masses"),
+    [
+        ("gcse", "H 1, O 16, Na 23, Cl 35.5, Fe 56, Ni 59, Cu 63.5, Zn 65, Br 80, Ag 108, I 127, Pb 207"),
+        ("igcse", "H 1, O 16, Na 23, Cl 35.5, Fe 56, Ni 59, Cu 64, Zn 65, Br 80, Ag 108, I 127, Pb 207"),
+        (
+            "a-level",
+            "H 1.0, O 16.0, Na 23.0, Cl 35.5, Fe 55.8, Ni 58.7, Cu 63.5, Zn 65.4, Br 79.9, Ag 107.9, I 126.9, Pb 207.2",
+        ),
+    ],
+)
+def test_relative_atomic_masses_are_those_of_the_course_s_periodic_table(
+    curriculum: str, masses: str
+) -> None:
+    printed = REGISTRY[curriculum].conventions.constants
+    symbols = [pair.split()[0] for pair in masses.split(", ")]
+    assert ", ".join(f"{symbol} {printed.relative_atomic_mass(symbol)}" for symbol in symbols) == masses
