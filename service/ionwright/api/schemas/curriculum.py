@@ -58,10 +58,53 @@ class MarkingConventionsSchema(ResponseSchema):
     electron_without_sign = fields.Boolean(required=True, metadata=described("Whether e may stand for e-."))
 
 
+class FormsByMediumSchema(ResponseSchema):
+    """From what a gas is written in each medium, the preferred form first."""
+
+    acidic = wordings("In an acidic solution: ions, water or both.", "ions", required=True)
+    neutral = wordings("In a neutral solution: ions, water or both.", "ions", "water", required=True)
+    alkaline = wordings("In an alkaline solution: ions, water or both.", "water", required=True)
+
+
+class CurriculumConventionsSchema(ResponseSchema):
+    """How a curriculum writes equations and counts quantities; a constant that it does not print is absent."""
+
+    hydrogen_from = fields.Nested(FormsByMediumSchema, required=True)
+    oxygen_from = fields.Nested(FormsByMediumSchema, required=True)
+    state_symbols = wording("When they count: asked, required or not-used.", "asked", required=True)
+    oxidation_also_minus = fields.Boolean(
+        required=True, metadata=described("Whether an oxidation may be written with electrons taken away.")
+    )
+    faraday_constant = wording("Charge of one mole of electrons, as the course prints it.", "96500 C/mol")
+    molar_gas_volume = wording("Volume of one mole of a gas, as the course prints it.", "24 dm3/mol")
+    gas_conditions = wording(
+        "Temperature and pressure for which that volume stands, in words.",
+        "room temperature and pressure, 20 degC and 1 atm",
+    )
+    avogadro_constant = wording("Number of particles in one mole, as the course prints it.", "6.02e23 /mol")
+    elementary_charge = wording("Charge of one electron, as the course prints it.", "1.60e-19 C")
+    gas_constant = wording("Constant of the ideal gas law, as the course prints it.", "8.31 J/(mol K)")
+    relative_atomic_mass_decimals = fields.Integer(
+        metadata=described(
+            "To how many decimals relative atomic masses are taken; absent if they stand as in the tables.",
+            1,
+            minimum=0,
+            maximum=4,
+        )
+    )
+    relative_atomic_masses = fields.Dict(
+        keys=fields.String(),
+        values=fields.String(),
+        metadata=described(
+            "Figures of its own that the course prints, by symbol.", {"Cu": "63.5", "Cl": "35.5"}
+        ),
+    )
+
+
 class CurriculumSchema(CurriculumEntrySchema):
     """A curriculum with its conventions and rules."""
 
-    conventions = fields.Dict(required=True, metadata=described("How it writes and counts."))
+    conventions = fields.Nested(CurriculumConventionsSchema, required=True)
     marking = fields.Nested(MarkingConventionsSchema, required=True)
     rules = fields.Nested(CurriculumRulesSchema, required=True)
     sources = fields.List(fields.Raw(), metadata=described("Where its rules were taken from."))
