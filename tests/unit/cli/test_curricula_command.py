@@ -36,6 +36,14 @@ def test_a_curriculum_is_shown_with_its_rules_in_order() -> None:
     assert "Conventions:\n" in result.stdout
 
 
+def test_a_curriculum_is_shown_with_the_constants_that_it_prints() -> None:
+    shown = run("show", "igcse").stdout
+    assert "  molar gas volume: 24 dm3/mol\n" in shown
+    assert "  relative atomic masses: Cu: 64; Cl: 35.5\n" in shown
+    assert "faraday constant" not in shown
+    assert "  faraday constant: 96500 C/mol\n" in run("show", "a-level").stdout
+
+
 def test_a_curriculum_as_json_is_the_api_s() -> None:
     answer = create_app(Settings()).test_client().get("/v1/curricula/a-level")
     assert run("show", "a-level", "--json").stdout_bytes == answer.data + b"\n"
