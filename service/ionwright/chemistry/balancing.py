@@ -218,23 +218,23 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
     from the medium (first of all where the species are of oxygen and hydrogen alone), then with the numbers that
     were given.
     """
-    free = (*skeleton.aids, *skeleton.spectators)
-    half = LinearSystem((ELECTRON, *free), skeleton.left, skeleton.right).solutions()
+    free = (ELECTRON, *skeleton.aids, *skeleton.spectators)
+    half = LinearSystem(free, skeleton.left, skeleton.right).solutions()
     if half.only or not half.are_several:
         return half.only, half
     if couple := couple_meant(skeleton):
         remarks.append(Remark("as-in-the-table"))
         return couple, half
     told = half
-    if _is_of_oxygen_and_hydrogen(skeleton) and (plain := _with_less(skeleton)):
+    if _is_of_oxygen_and_hydrogen(skeleton) and (plain := _with_less(skeleton, half)):
         return plain, half
     if not skeleton.has_electrons:
-        whole = half.without(ELECTRON) or LinearSystem(free, skeleton.left, skeleton.right).solutions()
+        whole = half.without(ELECTRON)
         if whole.only:
             return whole.only, whole
         if whole.are_several:
             told = whole
-    if told is half and (plain := _with_less(skeleton)):
+    if told is half and (plain := _with_less(skeleton, half)):
         return plain, told
     settled = _settled(skeleton, told.system.free)
     if settled:
@@ -244,12 +244,14 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
 
 def _is_of_oxygen_and_hydrogen(skeleton: Skeleton) -> bool:
     """Say whether water, if it is not written, could stand for any of the species: HO2 -> O2 means no water."""
-    written = {*skeleton.given.reactants, *skeleton.given.products}
-    symbols = {symbol for kind in (*skeleton.left, *skeleton.right) for symbol, _ in kind.atoms}
-    return WATER not in written and symbols <= {"O", "H"}
+    for kind in (*skeleton.left, *skeleton.right):
+        for symbol, _ in kind.atoms:
+            if symbol not in ("O", "H"):
+                return False
+    return WATER not in (*skeleton.given.reactants, *skeleton.given.products)
 
 
-def _with_less(skeleton: Skeleton) -> Net | None:
+def _with_less(skeleton: Skeleton, half: Solutions) -> Net | None:
     """Return the only solution that needs less than the medium offers, as H2O2 -> O2 needs no water.
 
     Where oxygen stands in nothing but the given species on both sides, water could take part in more than one
@@ -257,12 +259,14 @@ def _with_less(skeleton: Skeleton) -> Net | None:
     """
     written = {term.species for term in (*skeleton.given.left, *skeleton.given.right)}
     if WATER in skeleton.aids and WATER not in written:
-        ions = LinearSystem((ELECTRON, HYDROGEN_ION, *skeleton.spectators), skeleton.left, skeleton.right)
-        if only := ions.solutions().only:
+        if HYDROGEN_ION in skeleton.aids:
+            with_ions = half.without(WATER)
+        else:
+            free = (ELECTRON, HYDROGEN_ION, *skeleton.spectators)
+            with_ions = LinearSystem(free, skeleton.left, skeleton.right).solutions()
+        if only := with_ions.only:
             return with_ions_of(only, skeleton)
-    given_aids = tuple(kind for kind in (*skeleton.aids, *skeleton.spectators) if kind in written)
-    bare = LinearSystem((ELECTRON, *given_aids), skeleton.left, skeleton.right)
-    return bare.solutions().only
+    return half.without(*[kind for kind in skeleton.aids if kind not in written]).only
 
 
 def _settled(skeleton: Skeleton, free: tuple[Species, ...]) -> Net | None:

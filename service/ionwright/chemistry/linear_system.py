@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from ionwright.chemistry.null_space import null_space
 from ionwright.chemistry.positive_combination import (
     independent_vectors,
-    own_place,
     positive_combination,
     primitive_whole,
 )
@@ -69,22 +68,34 @@ class LinearSystem:
     def solutions(self) -> Solutions:
         """Find the numbers: none, one set with its multiples, or several."""
         columns = self.columns
-        first = len(self.free)
-        positive = range(first, len(columns))
         rows = list(self.rows().values())
         rows.extend([condition.get(kind, 0) for kind in columns] for condition in self.conditions)
-        basis = null_space(rows, len(columns))
+        return self.spanned_by(null_space(rows, len(columns)))
+
+    def spanned_by(self, basis: list[Vector]) -> Solutions:
+        """Return the solutions, given the null space of the system as `null_space` would find it."""
+        first = len(self.free)
         if len(basis) == 1:
             (vector,) = basis
-            if all(vector[at] > 0 for at in positive):
+            if min(vector[first:], default=1) > 0:
                 return Solutions(self, (vector,), vector)
         # a vector of free species alone, such as H2O -> H^+ + OH^-, says nothing about the others
-        bound = [vector for vector in basis if any(vector[at] for at in positive)]
+        bound = [vector for vector in basis if any(vector[first:])]
         if len(basis) < 2 or not bound:
             return Solutions(self, tuple(basis), None)
-        own = [own_place(vector, bound) for vector in bound]
-        inner, refutation = positive_combination(bound, own, positive)
+        inner, refutation = positive_combination(bound, _own_places(bound), range(first, len(bound[0])))
         return Solutions(self, tuple(basis), inner, refutation)
+
+
+def _own_places(basis: list[Vector]) -> list[int]:
+    """Return for each vector the place that the others leave at zero: in a null space, its last that is not zero."""
+    places = []
+    for vector in basis:
+        at = len(vector) - 1
+        while not vector[at]:
+            at -= 1
+        places.append(at)
+    return places
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,31 +130,30 @@ class Solutions:
         """The solution in smallest whole numbers, if it is the only one."""
         return self.net(self.inner) if self.inner is not None and len(self.basis) == 1 else None
 
-    def without(self, kind: Species) -> Solutions | None:
-        """Return the solutions in which a free species has no part; None where that is not seen from these.
+    def without(self, *kinds: Species) -> Solutions:
+        """Return the solutions in which some of the free species have no part, without solving afresh.
 
-        Two vectors of which at least one holds the species leave exactly one.
+        Parameters
+        ----------
+        kinds
+            The species; the system that is returned does without them.
         """
-        if len(self.basis) != 2:
-            return None
-        at = self.system.free.index(kind)
-        first, second = self.basis
-        if not first[at] and not second[at]:
-            return None
-        vector = primitive_whole([second[at] * a - first[at] * b for a, b in zip(first, second, strict=True)])
-        own = vector[len(self.system.free) :]
-        if max(own) <= 0:
-            vector, own = tuple([-number for number in vector]), tuple([-number for number in own])
-        return Solutions(self.system, (vector,), vector if min(own) > 0 else None)
+        if not kinds:
+            return self
+        free, basis = list(self.system.free), list(self.basis)
+        for kind in kinds:
+            at = free.index(kind)
+            del free[at]
+            basis = _without_place(basis, at)
+        system = LinearSystem(tuple(free), self.system.left, self.system.right, self.system.conditions)
+        return system.spanned_by(basis)
 
     def net(self, vector: Vector) -> Net:
         """Return what a vector takes up of each species; what it gives off is negative."""
         columns = self.system.columns
         first_right = len(columns) - len(self.system.right)
-        return {
-            kind: number if at < first_right else -number
-            for at, (kind, number) in enumerate(zip(columns, vector, strict=True))
-        }
+        numbers = [*vector[:first_right], *[-number for number in vector[first_right:]]]
+        return dict(zip(columns, numbers, strict=True))
 
     def independent(self) -> list[Net]:
         """Return independent solutions, each as simple as can be, in which a given species may be missing."""
@@ -154,3 +164,23 @@ class Solutions:
         unbound = [vector for vector in self.basis if vector not in bound]
         found = independent_vectors(self.inner, bound, positive) if bound else []
         return [self.net(vector) for vector in (*found, *unbound)]
+
+
+def _without_place(basis: list[Vector], at: int) -> list[Vector]:
+    """Return the basis of what is zero in one place, that place left out.
+
+    The first vector that is not zero there is taken from the others, so that the rest is what `null_space` would find.
+    """
+    taken: Vector | None = None
+    found = []
+    for vector in basis:
+        number = vector[at]
+        if number and taken is None:
+            taken, scale, sign = vector, abs(number), 1 if number > 0 else -1
+            continue
+        left = vector
+        if number and taken is not None:
+            share = sign * number
+            left = primitive_whole([scale * a - share * b for a, b in zip(vector, taken, strict=True)])
+        found.append(left[:at] + left[at + 1 :])
+    return found

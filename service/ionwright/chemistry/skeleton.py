@@ -72,7 +72,8 @@ def in_order(kinds: Iterable[Species], last: tuple[Species, ...] = _LAST) -> tup
     last
         What stands at the end, whether it is among them or not.
     """
-    return (*dict.fromkeys(kind for kind in kinds if kind not in last), *last)
+    ends = dict.fromkeys(last)
+    return (*dict.fromkeys([kind for kind in kinds if kind not in ends]), *last)
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,20 +230,21 @@ def make_skeleton(given: Equation, medium: str) -> Skeleton:
     """
     on_left, on_right = _distinct(given.left), _distinct(given.right)
     everything = on_left | on_right
-    aids = _aids(medium, on_left, on_right)
-    foreign = tuple(kind for kind in _foreign(medium) if kind in everything)
-    bound_left = [kind for kind in on_left if kind not in aids and kind not in foreign]
-    bound_right = [kind for kind in on_right if kind not in aids and kind not in foreign]
+    aids = _aids(medium, everything)
+    foreign = tuple([kind for kind in _foreign(medium) if kind in everything])
+    settled = {*aids, *foreign}
+    bound_left = [kind for kind in on_left if kind not in settled]
+    bound_right = [kind for kind in on_right if kind not in settled]
     if not bound_left and not bound_right:  # nothing but what the medium holds: it is taken as it was written
-        aids = tuple(kind for kind in aids if kind not in everything)
+        aids = tuple([kind for kind in aids if kind not in everything])
         foreign = ()
         bound_left, bound_right = list(on_left), list(on_right)
-    spectators = tuple(kind for kind in bound_left if kind in on_right)
+    spectators = tuple([kind for kind in bound_left if kind in on_right])
     return Skeleton(
         given=given,
         medium=medium,
-        left=tuple(kind for kind in bound_left if kind not in spectators),
-        right=tuple(kind for kind in bound_right if kind not in spectators),
+        left=tuple([kind for kind in bound_left if kind not in spectators]),
+        right=tuple([kind for kind in bound_right if kind not in spectators]),
         aids=aids,
         spectators=spectators,
         dropped=foreign,
@@ -250,11 +252,10 @@ def make_skeleton(given: Equation, medium: str) -> Skeleton:
 
 
 def _distinct(terms: tuple[Term, ...]) -> dict[Species, None]:
-    return dict.fromkeys(term.species for term in terms if not term.species.is_electron)
+    return dict.fromkeys([term.species for term in terms if not term.species.is_electron])
 
 
-def _aids(medium: str, on_left: dict[Species, None], on_right: dict[Species, None]) -> tuple[Species, ...]:
-    everything = on_left | on_right
+def _aids(medium: str, everything: dict[Species, None]) -> tuple[Species, ...]:
     if medium == ACIDIC:
         return WATER, HYDRONIUM if HYDRONIUM in everything else HYDROGEN_ION
     if medium == ALKALINE:

@@ -41,10 +41,9 @@ class Equation:
     right: tuple[Term, ...]
     _hash: int = field(init=False, repr=False, compare=False, default=0)
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "_hash", hash((self.left, self.right)))
-
     def __hash__(self) -> int:
+        if not self._hash:  # few equations are ever looked up, but those again and again
+            object.__setattr__(self, "_hash", hash((self.left, self.right)))
         return self._hash
 
     def __reduce__(self) -> tuple[type[Equation], tuple[tuple[Term, ...], tuple[Term, ...]]]:
@@ -77,6 +76,10 @@ class Equation:
 
     def imbalance(self) -> tuple[dict[str, Fraction], Fraction]:
         """Return what the left has more than the right: atoms of each element that differs, and charge."""
+        atoms, charge = self._surplus()
+        return {symbol: Fraction(count) for symbol, count in atoms.items() if count}, Fraction(charge)
+
+    def _surplus(self) -> tuple[dict[str, Number], Number]:
         atoms: dict[str, Number] = {}
         charge: Number = 0
         for side, sign in ((self.left, 1), (self.right, -1)):
@@ -85,13 +88,13 @@ class Equation:
                 charge += times * term.species.charge
                 for symbol, count in term.species.atoms:
                     atoms[symbol] = atoms.get(symbol, 0) + times * count
-        return {symbol: Fraction(count) for symbol, count in atoms.items() if count}, Fraction(charge)
+        return atoms, charge
 
     @property
     def is_balanced(self) -> bool:
         """True if atoms of every element and charge agree on both sides."""
-        atoms, charge = self.imbalance()
-        return not atoms and not charge
+        atoms, charge = self._surplus()
+        return not charge and not any(atoms.values())
 
     def check(self) -> None:
         """Refuse an equation that does not balance.
