@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.balancing_faults import (
@@ -220,7 +221,7 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
     """
     free = (ELECTRON, *skeleton.aids, *skeleton.spectators)
     half = LinearSystem(free, skeleton.left, skeleton.right).solutions()
-    if half.only or not half.are_several:
+    if not half.are_several:
         return half.only, half
     if couple := couple_meant(skeleton):
         remarks.append(Remark("as-in-the-table"))
@@ -230,8 +231,8 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
         return plain, half
     if not skeleton.has_electrons:
         whole = half.without(ELECTRON)
-        if whole.only:
-            return whole.only, whole
+        if only := whole.only:
+            return only, whole
         if whole.are_several:
             told = whole
     if told is half and (plain := _with_less(skeleton, half)):
@@ -260,13 +261,13 @@ def _with_less(skeleton: Skeleton, half: Solutions) -> Net | None:
     written = {term.species for term in (*skeleton.given.left, *skeleton.given.right)}
     if WATER in skeleton.aids and WATER not in written:
         if HYDROGEN_ION in skeleton.aids:
-            with_ions = half.without(WATER)
+            only = half.only_without(WATER)
         else:
             free = (ELECTRON, HYDROGEN_ION, *skeleton.spectators)
-            with_ions = LinearSystem(free, skeleton.left, skeleton.right).solutions()
-        if only := with_ions.only:
+            only = LinearSystem(free, skeleton.left, skeleton.right).solutions().only
+        if only:
             return with_ions_of(only, skeleton)
-    return half.without(*[kind for kind in skeleton.aids if kind not in written]).only
+    return half.only_without(*[kind for kind in skeleton.aids if kind not in written])
 
 
 def _settled(skeleton: Skeleton, free: tuple[Species, ...]) -> Net | None:
@@ -277,7 +278,7 @@ def _settled(skeleton: Skeleton, free: tuple[Species, ...]) -> Net | None:
         (first, reference), *others = numbers.items()
         conditions = []
         for kind, number in others:
-            left, right = (number / reference).as_integer_ratio()
+            left, right = Fraction(number, reference).as_integer_ratio()
             conditions.append({first: left, kind: -right})
         system = LinearSystem(free, skeleton.left, skeleton.right, tuple(conditions))
         if only := system.solutions().only:

@@ -148,6 +148,16 @@ class Solutions:
         system = LinearSystem(tuple(free), self.system.left, self.system.right, self.system.conditions)
         return system.spanned_by(basis)
 
+    def only_without(self, *kinds: Species) -> Net | None:
+        """Return the only solution in which some of the free species have no part, if there is just one.
+
+        Parameters
+        ----------
+        kinds
+            The species; each takes at most one from the number of independent vectors.
+        """
+        return self.without(*kinds).only if len(self.basis) - len(kinds) <= 1 else None
+
     def net(self, vector: Vector) -> Net:
         """Return what a vector takes up of each species; what it gives off is negative."""
         columns = self.system.columns

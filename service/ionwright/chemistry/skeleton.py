@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Final
 
@@ -19,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from ionwright.chemistry.species import Species
+    from ionwright.chemistry.stoichiometry import Number
 
 __all__ = [
     "HYDRONIUM",
@@ -115,13 +115,13 @@ class Skeleton:
         last = _LAST_IN_MELT if OXIDE in self.aids else _LAST
         return in_order([term.species for term in (*self.given.left, *self.given.right)], last)
 
-    def coefficients(self) -> dict[Species, Fraction]:
+    def coefficients(self) -> dict[Species, Number]:
         """Return the numbers that were given to the species that must keep their side."""
-        found: dict[Species, Fraction] = {}
+        found: dict[Species, Number] = {}
         bound = {*self.left, *self.right}
         for term in (*self.given.left, *self.given.right):
             if term.species in bound:
-                found[term.species] = found.get(term.species, Fraction(0)) + term.coefficient
+                found[term.species] = found.get(term.species, 0) + term.coefficient
         return found
 
 
@@ -188,9 +188,10 @@ def readings_by_side(others: Iterable[Equation], given: Equation) -> Iterator[Eq
     -----
     Only well-known species are made of it, so that a plain slip such as ``Cu2+ -> Cu2+`` gains no meaning.
     """
-    known = {*known_species(), *given.reactants, *given.products, ELECTRON}
+    known, written = known_species(), (*given.reactants, *given.products, ELECTRON)
     for other in others:
-        if all(term.species in known for term in (*other.left, *other.right)):
+        kinds = [term.species for term in (*other.left, *other.right)]
+        if all(kind in known or kind in written for kind in kinds):
             yield Equation(given.left, other.right)
             yield Equation(other.left, given.right)
 
