@@ -117,6 +117,31 @@ def test_numbers_are_recovered_from_made_up_species(
                 assert sum(number * dict(kind.atoms).get(symbol, 0) for kind, number in net.items()) == 0
 
 
+@given(
+    st.lists(
+        st.sampled_from(
+            ["e-", "H2O", "H^+", "OH^-", "O2", "H2O2", "Cl2", "Cl^-", "ClO^-", "NO", "N2O", "NO3^-", "FeO"]
+        ),
+        min_size=2,
+        max_size=9,
+        unique=True,
+    ),
+    st.data(),
+)
+@settings(deadline=None, max_examples=300)
+def test_solutions_without_a_species_are_those_of_the_smaller_system(
+    names: list[str], data: st.DataObject
+) -> None:
+    kinds = tuple(map(species, names))
+    first, cut = sorted(data.draw(st.lists(st.integers(1, len(kinds)), min_size=2, max_size=2)))
+    free, left, right = kinds[:first], kinds[first:cut], kinds[cut:]
+    gone = data.draw(st.lists(st.sampled_from(free), unique=True))
+    smaller = LinearSystem(tuple(kind for kind in free if kind not in gone), left, right).solutions()
+    found = LinearSystem(free, left, right).solutions().without(*gone)
+    assert found == smaller
+    assert (found.inner, found.refutation) == (smaller.inner, smaller.refutation)
+
+
 @pytest.mark.parametrize(
     "text",
     [

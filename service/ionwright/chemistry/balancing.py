@@ -219,22 +219,22 @@ def _solved(skeleton: Skeleton, remarks: list[Remark]) -> tuple[Net | None, Solu
     from the medium (first of all where the species are of oxygen and hydrogen alone), then with the numbers that
     were given.
     """
-    free = (ELECTRON, *skeleton.aids, *skeleton.spectators)
+    free = (ELECTRON, *reversed(skeleton.aids), *skeleton.spectators)
     half = LinearSystem(free, skeleton.left, skeleton.right).solutions()
-    if not half.are_several:
-        return half.only, half
+    whole = half if len(half.basis) < 2 or skeleton.has_electrons else half.without(ELECTRON)
+    only = whole.only
+    if (
+        whole is half or not only
+    ) and not half.are_several:  # one without electrons is one of several with them
+        return only, half
     if couple := couple_meant(skeleton):
         remarks.append(Remark("as-in-the-table"))
         return couple, half
-    told = half
     if _is_of_oxygen_and_hydrogen(skeleton) and (plain := _with_less(skeleton, half)):
         return plain, half
-    if not skeleton.has_electrons:
-        whole = half.without(ELECTRON)
-        if only := whole.only:
-            return only, whole
-        if whole.are_several:
-            told = whole
+    if only:
+        return only, whole
+    told = whole if whole.are_several else half
     if told is half and (plain := _with_less(skeleton, half)):
         return plain, told
     settled = _settled(skeleton, told.system.free)
@@ -261,13 +261,13 @@ def _with_less(skeleton: Skeleton, half: Solutions) -> Net | None:
     written = {term.species for term in (*skeleton.given.left, *skeleton.given.right)}
     if WATER in skeleton.aids and WATER not in written:
         if HYDROGEN_ION in skeleton.aids:
-            only = half.only_without(WATER)
+            only = half.without(WATER).only
         else:
             free = (ELECTRON, HYDROGEN_ION, *skeleton.spectators)
             only = LinearSystem(free, skeleton.left, skeleton.right).solutions().only
         if only:
             return with_ions_of(only, skeleton)
-    return half.only_without(*[kind for kind in skeleton.aids if kind not in written])
+    return half.without(*[kind for kind in skeleton.aids if kind not in written]).only
 
 
 def _settled(skeleton: Skeleton, free: tuple[Species, ...]) -> Net | None:

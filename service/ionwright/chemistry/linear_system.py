@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.null_space import null_space
@@ -70,35 +71,10 @@ class LinearSystem:
         columns = self.columns
         rows = list(self.rows().values())
         rows.extend([condition.get(kind, 0) for kind in columns] for condition in self.conditions)
-        return self.spanned_by(null_space(rows, len(columns)))
-
-    def spanned_by(self, basis: list[Vector]) -> Solutions:
-        """Return the solutions, given the null space of the system as `null_space` would find it."""
-        first = len(self.free)
-        if len(basis) == 1:
-            (vector,) = basis
-            if min(vector[first:], default=1) > 0:
-                return Solutions(self, (vector,), vector)
-        # a vector of free species alone, such as H2O -> H^+ + OH^-, says nothing about the others
-        bound = [vector for vector in basis if any(vector[first:])]
-        if len(basis) < 2 or not bound:
-            return Solutions(self, tuple(basis), None)
-        inner, refutation = positive_combination(bound, _own_places(bound), range(first, len(bound[0])))
-        return Solutions(self, tuple(basis), inner, refutation)
+        return Solutions(self, tuple(null_space(rows, len(columns))))
 
 
-def _own_places(basis: list[Vector]) -> list[int]:
-    """Return for each vector the place that the others leave at zero: in a null space, its last that is not zero."""
-    places = []
-    for vector in basis:
-        at = len(vector) - 1
-        while not vector[at]:
-            at -= 1
-        places.append(at)
-    return places
-
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Solutions:
     """What a system allows.
 
@@ -107,28 +83,49 @@ class Solutions:
     system
         The system.
     basis
-        Independent vectors that span all numbers which keep atoms and charge, whatever their signs.
-    inner
-        A solution; None if there is none.
-    refutation
-        Where there are several vectors and no solution: weights above zero for places of the vector, whose
-        weighted sum is zero.
+        Independent vectors that span all numbers which keep atoms and charge, whatever their signs; its null space as
+        `null_space` gives it.
     """
 
     system: LinearSystem
     basis: tuple[Vector, ...]
-    inner: Vector | None
-    refutation: dict[int, int] = field(default_factory=dict)
-
-    @property
-    def are_several(self) -> bool:
-        """True if there are solutions that are no multiples of each other."""
-        return self.inner is not None and len(self.basis) > 1
 
     @property
     def only(self) -> Net | None:
         """The solution in smallest whole numbers, if it is the only one."""
-        return self.net(self.inner) if self.inner is not None and len(self.basis) == 1 else None
+        if len(self.basis) != 1:
+            return None
+        (vector,) = self.basis
+        return self.net(vector) if min(vector[len(self.system.free) :], default=1) > 0 else None
+
+    @property
+    def are_several(self) -> bool:
+        """True if there are solutions that are no multiples of each other."""
+        return len(self.basis) > 1 and self.inner is not None
+
+    @property
+    def inner(self) -> Vector | None:
+        """A solution; None if there is none."""
+        return self._search[0]
+
+    @property
+    def refutation(self) -> dict[int, int]:
+        """Weights above zero for places of the vector, whose weighted sum is zero.
+
+        Empty unless there are several vectors and no solution.
+        """
+        return self._search[1]
+
+    @cached_property
+    def _search(self) -> tuple[Vector | None, dict[int, int]]:
+        first = len(self.system.free)
+        if len(self.basis) == 1 and min(self.basis[0][first:], default=1) > 0:
+            return self.basis[0], {}
+        # a vector of free species alone, such as H2O -> H^+ + OH^-, says nothing about the others
+        bound = [vector for vector in self.basis if any(vector[first:])]
+        if len(self.basis) < 2 or not bound:
+            return None, {}
+        return positive_combination(bound, _own_places(bound), range(first, len(bound[0])))
 
     def without(self, *kinds: Species) -> Solutions:
         """Return the solutions in which some of the free species have no part, without solving afresh.
@@ -146,17 +143,7 @@ class Solutions:
             del free[at]
             basis = _without_place(basis, at)
         system = LinearSystem(tuple(free), self.system.left, self.system.right, self.system.conditions)
-        return system.spanned_by(basis)
-
-    def only_without(self, *kinds: Species) -> Net | None:
-        """Return the only solution in which some of the free species have no part, if there is just one.
-
-        Parameters
-        ----------
-        kinds
-            The species; each takes at most one from the number of independent vectors.
-        """
-        return self.without(*kinds).only if len(self.basis) - len(kinds) <= 1 else None
+        return Solutions(system, tuple(basis))
 
     def net(self, vector: Vector) -> Net:
         """Return what a vector takes up of each species; what it gives off is negative."""
@@ -174,6 +161,17 @@ class Solutions:
         unbound = [vector for vector in self.basis if vector not in bound]
         found = independent_vectors(self.inner, bound, positive) if bound else []
         return [self.net(vector) for vector in (*found, *unbound)]
+
+
+def _own_places(basis: list[Vector]) -> list[int]:
+    """Return for each vector the place that the others leave at zero: in a null space, its last that is not zero."""
+    places = []
+    for vector in basis:
+        at = len(vector) - 1
+        while not vector[at]:
+            at -= 1
+        places.append(at)
+    return places
 
 
 def _without_place(basis: list[Vector], at: int) -> list[Vector]:

@@ -107,7 +107,7 @@ class Skeleton:
     @property
     def has_electrons(self) -> bool:
         """True if electrons were given."""
-        return any(term.species.is_electron for term in (*self.given.left, *self.given.right))
+        return ELECTRON in {term.species for term in (*self.given.left, *self.given.right)}
 
     @property
     def order(self) -> tuple[Species, ...]:
