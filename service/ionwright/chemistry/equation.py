@@ -17,6 +17,8 @@ from ionwright.chemistry.stoichiometry import Equation, Number, Term, simplest
 if TYPE_CHECKING:
     from collections.abc import Container, Iterable, Iterator, Mapping
 
+    Sides = tuple[Container[Species], Container[Species]]
+
 __all__ = [
     "STATES",
     "Combined",
@@ -155,7 +157,10 @@ class PlacedEquation:
 
 
 def read_placed(
-    text: str, known: Container[Species] = (), next_known: Container[Species] = ()
+    text: str,
+    known: Container[Species] = (),
+    next_known: Container[Species] = (),
+    sides: Sides | None = None,
 ) -> PlacedEquation:
     """Return what `read_equation` returns, with the place of every term.
 
@@ -165,6 +170,9 @@ def read_placed(
         As for `read_equation`.
     next_known
         Species to be preferred where a formula has no reading among those expected.
+    sides
+        What is expected on the left and on the right: where nothing balances, it settles between readings
+        that are all known.
 
     Raises
     ------
@@ -174,7 +182,7 @@ def read_placed(
     fallback: PlacedEquation | None = None
     fallback_known = False
     for left, right in written_equations(text):
-        first, balanced, all_known = _chosen(left, right, known, next_known)
+        first, balanced, all_known = _chosen(left, right, known, next_known, sides)
         if balanced:
             return first
         if fallback is None or (all_known and not fallback_known):
@@ -189,6 +197,7 @@ def _chosen(
     right: tuple[WrittenTerm, ...],
     known: Container[Species],
     next_known: Container[Species],
+    sides: Sides | None,
 ) -> tuple[PlacedEquation, bool, bool]:
     """Return the best choice of readings, whether it balances, and whether every term is known."""
     written = (*left, *right)
@@ -213,7 +222,22 @@ def _chosen(
                 return candidate, True, all_known
             first = first or candidate
     assert first is not None  # noqa: S101 - every term has a reading, so there is at least one choice
+    if sides and all(len(option) == 1 or option[0] in known for option in options):
+        first = _likeliest(written, options, len(left), sides)
     return first, False, all_known
+
+
+def _likeliest(
+    written: tuple[WrittenTerm, ...], options: list[tuple[Species, ...]], on_left: int, sides: Sides
+) -> PlacedEquation:
+    """The reading whose atoms agree, whatever its charge; then the one with most species on their side."""
+
+    def rank(candidate: PlacedEquation) -> tuple[bool, int]:
+        atoms, _ = candidate.equation.imbalance()
+        return bool(atoms), sum(term.species not in sides[not term.is_left] for term in candidate.terms)
+
+    choices = islice(product(*options), _MOST_READINGS)
+    return min((_read_as(written, list(choice), on_left) for choice in choices), key=rank)
 
 
 Option = tuple[tuple[Species, ...], bool]

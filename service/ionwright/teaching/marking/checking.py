@@ -119,7 +119,7 @@ def check(answer: str, expectation: Expectation) -> Marking:
     >>> marking.verdict, marking.awarded, [fault.code for fault in marking.faults]
     ('incorrect', 1, ['wrong-electron-count'])
     """
-    reading = read_answer(answer, expectation.known)
+    reading = read_answer(answer, expectation)
     if isinstance(reading, Unreadable):
         return _unreadable(reading, expectation)
     line = line_of(reading.equation)

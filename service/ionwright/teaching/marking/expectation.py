@@ -155,6 +155,15 @@ class Expectation:
         found = frozenset((*targets, *self.present))
         return found | {HYDRONIUM} if HYDROGEN_ION in found else found
 
+    @cached_property
+    def sides(self) -> tuple[frozenset[Species], frozenset[Species]]:
+        """What stands on the left and on the right of the lines that are right."""
+        right = [one.line for one in self.targets if one.standing is Standing.RIGHT]
+        return (
+            frozenset(kind for line in right for kind in line.left),
+            frozenset(kind for line in right for kind in line.right),
+        )
+
 
 def _element(kind: Species) -> str:
     return kind.atoms[0][0] if len(kind.atoms) == 1 and not kind.charge else ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.equation import PlacedEquation, PlacedTerm, read_placed
@@ -25,9 +25,13 @@ from ionwright.teaching.marking.slips import (
 )
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from collections.abc import Set as AbstractSet
 
     from ionwright.chemistry.equation import Equation
+    from ionwright.teaching.marking.expectation import Expectation
+
+    Reader = Callable[[str], PlacedEquation]
 
 __all__ = ["Reading", "Unreadable", "read_answer"]
 
@@ -100,16 +104,16 @@ class Unreadable:
     at: tuple[int, int]
 
 
-def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadable:
+def read_answer(text: str, expectation: Expectation) -> Reading | Unreadable:
     """Read a student's line.
 
     Parameters
     ----------
     text
         Whatever was typed.
-    expected
-        The species that the question is about: where a text can be read in several ways, these readings win,
-        then species of the tables, then whatever balances.
+    expectation
+        What the question is about: where a text can be read in several ways, its species win, then species of
+        the tables, then whatever balances; and where nothing does, what stands on that side of a right line.
     """
     if not text.strip():
         return Unreadable("Nothing is written here.", "Write what reacts -> what forms.", (0, len(text)))
@@ -117,20 +121,22 @@ def read_answer(text: str, expected: AbstractSet[Species]) -> Reading | Unreadab
         detail = f"A line of {len(text)} characters is too long for a half-equation."
         return Unreadable(detail, "Write one half-equation.", (MAX_EQUATION_LENGTH, len(text)))
     plain, pluses = with_right_electrons(typed(text))
+    expected = expectation.known
+    read = partial(read_placed, known=expected, next_known=_tabled(), sides=expectation.sides)
     try:
-        placed, fault = _read(plain, expected), None
+        placed, fault = read(plain), None
     except FormulaError as found:
         placed, fault = None, found
     slips: list[Slip] = []
     unknown = _unknown(placed, expected)
     is_odd = unknown and ("1" in plain or may_be_slips(unknown, expected))
     if unknown is None or is_odd or _has_zero_for_letter(plain, expected):
-        plain, placed, slips = _mended(plain, placed, expected)
+        plain, placed, slips = _mended(plain, placed, expected, read)
         unknown = _unknown(placed, expected)
-    if (unknown is None or unknown) and (joined := _with_missing_plus(plain, expected)):
+    if (unknown is None or unknown) and (joined := _with_missing_plus(plain, expected, read)):
         placed, slips = joined[0], [*slips, joined[1]]
     if placed is None and (signless := with_signless_charges(plain)) != plain:
-        placed = _reading_or_none(signless, expected)
+        placed = _reading_or_none(signless, read)
     if placed is None:
         return _unreadable(text, fault)
     return _reading(text, plain, placed, tuple(slips), tuple(pluses))
@@ -145,22 +151,18 @@ def _has_zero_for_letter(plain: str, expected: AbstractSet[Species]) -> bool:
     )
 
 
-def _read(plain: str, expected: AbstractSet[Species]) -> PlacedEquation:
-    return read_placed(plain, expected, _tabled())
-
-
 def _mended(
-    plain: str, placed: PlacedEquation | None, expected: AbstractSet[Species]
+    plain: str, placed: PlacedEquation | None, expected: AbstractSet[Species], read: Reader
 ) -> tuple[str, PlacedEquation | None, list[Slip]]:
     """Mend the slips of a text; where that leads to no reading, the text and its reading stay what they are."""
     better, slips = mended(plain, expected)
-    again = _reading_or_none(better, expected) if slips else None
+    again = _reading_or_none(better, read) if slips else None
     return (better, again, slips) if again else (plain, placed, [])
 
 
-def _reading_or_none(plain: str, expected: AbstractSet[Species]) -> PlacedEquation | None:
+def _reading_or_none(plain: str, read: Reader) -> PlacedEquation | None:
     try:
-        return _read(plain, expected)
+        return read(plain)
     except FormulaError:
         return None
 
@@ -181,10 +183,12 @@ def _tabled() -> frozenset[Species]:
     return frozenset((*IONS, *(species(formula) for formula in SUBSTANCES)))
 
 
-def _with_missing_plus(plain: str, expected: AbstractSet[Species]) -> tuple[PlacedEquation, Slip] | None:
+def _with_missing_plus(
+    plain: str, expected: AbstractSet[Species], read: Reader
+) -> tuple[PlacedEquation, Slip] | None:
     """Read a line in which the plus of an ion's charge was taken for the one between two terms."""
     joined, at = with_plus_between(plain)
-    placed = _reading_or_none(joined, expected) if at is not None else None
+    placed = _reading_or_none(joined, read) if at is not None else None
     if placed is None or at is None or _unknown(placed, expected):
         return None
 
