@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import pluggy
 
 from ionwright.curricula import hookspecs
+from ionwright.curricula.constant_faults import faults_of_constants
 from ionwright.curricula.declaration import is_id, read_declaration
 from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault, UnknownCurriculum
 from ionwright.curricula.model import Curriculum
@@ -125,6 +126,9 @@ class _Loader:
             self.reject(
                 origin.kind, origin.name, f"the id '{curriculum.id}' is taken by {holder.kind} {holder.name}"
             )
+        elif faults := faults_of_constants(getattr(curriculum.conventions, "constants", None)):
+            told = "; ".join(f"{name}: {fault}" for name, fault in faults)
+            self.reject(origin.kind, origin.name, f"the constants of '{curriculum.id}' are not right: {told}")
         else:
             self.curricula[curriculum.id] = curriculum
             self.origins[curriculum.id] = origin

@@ -20,6 +20,13 @@ from ionwright.curricula import hookimpl
 import ionwright_gcse as course
 museum = replace(course.ionwright_curricula()[0], id="museum")
 """
+SLIPS = f"""{HEAD}
+from ionwright.curricula import PrintedConstants
+printed = PrintedConstants(faraday_constant="9650 C/mol", relative_atomic_masses={{"Cu": "29"}})
+@hookimpl
+def ionwright_curricula():
+    return [replace(museum, conventions=replace(museum.conventions, constants=printed))]
+"""
 _numbers = itertools.count()
 
 Install = Callable[..., str]
@@ -123,6 +130,14 @@ def test_a_plugin_may_politely_give_nothing(install: Install, nothing: str) -> N
             "'My Course' is no id: ",
         ),
         (
+            f"{HEAD}\n@hookimpl\ndef ionwright_curricula():\n    return [replace(museum, conventions=None)]\n",
+            "the constants of 'museum' are not right: constants: NoneType is not PrintedConstants",
+        ),
+        (
+            SLIPS,
+            "the constants of 'museum' are not right: faraday_constant: '9650 C/mol' is far from 96485.33212 C/mol",
+        ),
+        (
             f"{HEAD}\ndef ionwright_curricula():\n    return [museum]\n",
             "no function of it is marked with hookimpl",
         ),
@@ -143,6 +158,8 @@ def test_a_plugin_may_politely_give_nothing(install: Install, nothing: str) -> N
         "number as id",
         "list as id",
         "words as id",
+        "no conventions",
+        "slips in its constants",
         "no marker",
     ],
 )

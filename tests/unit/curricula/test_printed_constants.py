@@ -1,9 +1,12 @@
 """The constants that a course prints: relative atomic masses, and what a declaration may say of them."""
 
+import subprocess
+import sys
 from typing import Any
 
 import pytest
 
+from ionwright.curricula.constant_faults import faults_of_constants
 from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.declaration import read_declaration
 from ionwright.curricula.faults import CurriculumFileFault
@@ -164,6 +167,94 @@ def test_a_fault_of_a_constant_is_told_with_its_key_path(conventions: str, path:
     found = faults(conventions)
     assert list(found) == [f"conventions.{path}"]
     assert found[f"conventions.{path}"].startswith(fault)
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "fault"),
+    [
+        ("faraday_constant", "9650 C/mol", "'9650 C/mol' is far from 96485.33212 C/mol"),
+        ("faraday_constant", "0 C/mol", "'0 C/mol' is far from 96485.33212 C/mol"),
+        ("molar_gas_volume", "24000 dm3/mol", "'24000 dm3/mol' is far from the 22 to 25 dm3/mol of a gas"),
+        ("avogadro_constant", "6.02e22 /mol", "'6.02e22 /mol' is far from 6.02214076e23 /mol"),
+        ("elementary_charge", "1.60e19 C", "'1.60e19 C' is far from 1.602176634e-19 C"),
+        ("gas_constant", "0.0821 J/(mol K)", "'0.0821 J/(mol K)' is far from 8.314462618 J/(mol K)"),
+    ],
+)
+def test_a_slip_in_a_figure_is_told_with_the_figure_that_is_known(name: str, text: str, fault: str) -> None:
+    found = faults(f"{name} = '{text}'")
+    assert list(found) == [f"conventions.{name}"]
+    assert found[f"conventions.{name}"].startswith(fault)
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "said"),
+    [
+        ("faraday_constant", "96500 dm3/mol", "The Faraday constant is in coulombs per mole"),
+        ("faraday_constant", "96500 C", "The Faraday constant is in coulombs per mole; you gave coulombs"),
+        ("molar_gas_volume", "24 dm3", "molar gas volume"),
+        ("avogadro_constant", "6.02e23 mol", "The Avogadro constant is a number per mole"),
+        ("elementary_charge", "1.6e-19 A", "elementary charge"),
+        ("gas_constant", "8.31 J/mol", "gas constant"),
+    ],
+)
+def test_a_constant_of_the_wrong_dimension_is_told_with_its_key_path(name: str, text: str, said: str) -> None:
+    found = faults(f"{name} = '{text}'")
+    assert list(found) == [f"conventions.{name}"]
+    assert said in found[f"conventions.{name}"]
+
+
+@pytest.mark.parametrize(
+    "text", ["96500", "about 96500 C/mol", "96500 lamps", "C/mol", "nan C/mol", "1e999 C/mol"]
+)
+def test_a_constant_that_is_no_quantity_is_told_with_its_key_path(text: str) -> None:
+    assert list(faults(f"faraday_constant = '{text}'")) == ["conventions.faraday_constant"]
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("faraday_constant", "9.65 × 10⁴ C mol⁻¹"),
+        ("faraday_constant", "96 500 C/mol"),
+        ("faraday_constant", "26.8 A h/mol"),
+        ("faraday_constant", "96000 C/mol"),
+        ("molar_gas_volume", "24000 cm3/mol"),
+        ("molar_gas_volume", "22.4 L/mol"),
+        ("avogadro_constant", "6.02 × 10²³ mol⁻¹"),
+        ("elementary_charge", "1.6e-19 C"),
+        ("gas_constant", "8.314 J K-1 mol-1"),
+    ],
+)
+def test_a_constant_may_be_written_in_any_unit_of_its_kind(name: str, text: str) -> None:
+    assert getattr(declared(f"{name} = '{text}'"), name) == text
+
+
+def test_the_conditions_of_a_gas_are_words_and_not_read() -> None:
+    assert declared("gas_conditions = 'beside the lamp'").gas_conditions == "beside the lamp"
+
+
+@pytest.mark.parametrize(
+    ("printed", "faults_found"),
+    [
+        (PrintedConstants(), {}),
+        (PrintedConstants(faraday_constant=96500), {"faraday_constant": "Not a valid string"}),  # type: ignore[arg-type]
+        (PrintedConstants(relative_atomic_masses=3), {"relative_atomic_masses": "Not a valid mapping"}),  # type: ignore[arg-type]
+        ({"faraday_constant": "96500 C/mol"}, {"constants": "dict is not PrintedConstants"}),
+    ],
+)
+def test_constants_from_a_plugin_are_looked_at_too(printed: object, faults_found: dict[str, str]) -> None:
+    found = dict(faults_of_constants(printed))
+    assert list(found) == list(faults_found)
+    assert all(found[name].startswith(fault) for name, fault in faults_found.items())
+
+
+def test_the_usual_spelling_of_a_constant_needs_no_reader_of_quantities() -> None:
+    """A command that only lists curricula must not wait for the library of units."""
+    script = (
+        "import sys\nfrom ionwright.curricula.host import load_curricula\n"
+        "load_curricula()\nprint('pint' in sys.modules)"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "False"
 
 
 def test_every_faulty_mass_is_told_at_once() -> None:
