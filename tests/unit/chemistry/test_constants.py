@@ -4,6 +4,7 @@ import pytest
 
 from ionwright.chemistry.constants import CONSTANTS
 from ionwright.chemistry.tables import read_table
+from ionwright.chemistry.written_quantity import read_written
 
 
 @pytest.mark.parametrize(
@@ -40,6 +41,23 @@ def test_the_printed_figure_is_the_value_to_ten_figures_with_a_unit(id_: str) ->
     number, _, unit = CONSTANTS[id_].printed.partition(" ")
     assert float(number) == pytest.approx(CONSTANTS[id_].value, rel=5e-10)
     assert unit == CONSTANTS[id_].unit.removeprefix("1")
+
+
+@pytest.mark.parametrize(
+    ("id_", "dimension", "figures"),
+    [
+        ("faraday_constant", "molar charge", 10),
+        ("avogadro_constant", "per amount", 9),
+        ("elementary_charge", "charge", 10),
+        ("gas_constant", "gas constant", 10),
+        ("atmosphere", "pressure", 6),
+    ],
+)
+def test_the_printed_figure_is_read_as_what_it_is(id_: str, dimension: str, figures: int) -> None:
+    written = read_written(CONSTANTS[id_].printed)
+    assert written.unit.dimension == dimension
+    assert written.significant_figures == figures
+    assert written.value * written.unit.si == pytest.approx(CONSTANTS[id_].value, rel=5e-10)
 
 
 def test_every_source_of_a_constant_resolves_and_every_source_is_used() -> None:

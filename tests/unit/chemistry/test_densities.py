@@ -2,9 +2,10 @@
 
 import pytest
 
-from ionwright.chemistry.densities import DENSITIES, density_g_cm3
+from ionwright.chemistry.densities import DENSITIES, Density, density_g_cm3
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.tables import read_table
+from ionwright.chemistry.written_quantity import read_written
 
 
 @pytest.mark.parametrize(
@@ -42,6 +43,14 @@ def test_every_density_is_of_an_element_and_could_be_that_of_a_metal() -> None:
     assert len(DENSITIES) == 19
     assert set(DENSITIES) <= set(ELEMENTS)
     assert all(0.5 < density.value < 23 for density in DENSITIES.values())
+
+
+@pytest.mark.parametrize("density", DENSITIES.values(), ids=list(DENSITIES))
+def test_a_printed_density_is_read_with_two_figures_or_more(density: Density) -> None:
+    written = read_written(density.printed)
+    assert written.unit.symbol == "g/cm3"
+    assert written.value == density.value
+    assert written.significant_figures >= 2
 
 
 def test_every_source_of_a_density_resolves_and_every_source_is_used() -> None:
