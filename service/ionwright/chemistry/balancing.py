@@ -147,6 +147,8 @@ def balance(text: str, medium: str | None = None) -> Balanced:
         found = balance_equation(given, medium)
     except NoSolution:
         others = tuple(other_readings(text, given))
+        if not others:
+            raise
         for other in others:
             with suppress(NoSolution, SeveralSolutions):
                 return balance_equation(other, medium)

@@ -156,10 +156,13 @@ class Solutions:
         """Return independent solutions, each as simple as can be, in which a given species may be missing."""
         if self.inner is None:
             return []
-        positive = range(len(self.system.free), len(self.system.columns))
-        bound = [vector for vector in self.basis if any(vector[at] for at in positive)]
+        first = len(self.system.free)
+        bound = [vector for vector in self.basis if any(vector[first:])]
         unbound = [vector for vector in self.basis if vector not in bound]
-        found = independent_vectors(self.inner, bound, positive) if bound else []
+        found = bound
+        # if none is below zero, no other vectors are simpler, for each has a place that is zero in the others
+        if any(min(vector[first:]) < 0 for vector in bound):
+            found = independent_vectors(self.inner, bound, range(first, len(self.inner)))
         return [self.net(vector) for vector in (*found, *unbound)]
 
 
