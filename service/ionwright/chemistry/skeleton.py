@@ -241,19 +241,16 @@ def make_skeleton(given: Equation, medium: str) -> Skeleton:
         foreign = ()
         bound_left, bound_right = list(on_left), list(on_right)
     spectators = tuple([kind for kind in bound_left if kind in on_right])
-    return Skeleton(
-        given=given,
-        medium=medium,
-        left=tuple([kind for kind in bound_left if kind not in spectators]),
-        right=tuple([kind for kind in bound_right if kind not in spectators]),
-        aids=aids,
-        spectators=spectators,
-        dropped=foreign,
-    )
+    if spectators:
+        bound_left = [kind for kind in bound_left if kind not in spectators]
+        bound_right = [kind for kind in bound_right if kind not in spectators]
+    return Skeleton(given, medium, tuple(bound_left), tuple(bound_right), aids, spectators, foreign)
 
 
 def _distinct(terms: tuple[Term, ...]) -> dict[Species, None]:
-    return dict.fromkeys([term.species for term in terms if not term.species.is_electron])
+    kinds = dict.fromkeys([term.species for term in terms])
+    kinds.pop(ELECTRON, None)
+    return kinds
 
 
 def _aids(medium: str, everything: dict[Species, None]) -> tuple[Species, ...]:
