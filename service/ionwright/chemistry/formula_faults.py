@@ -6,7 +6,7 @@ from typing import Final
 
 from ionwright.chemistry.characters import SUBSCRIPTS, SUPERSCRIPT_SIGNS, SUPERSCRIPTS, described
 from ionwright.chemistry.faults import FormulaError
-from ionwright.chemistry.respelling import near_symbols, respelled
+from ionwright.chemistry.respelling import name_in, near_symbols, respelled, symbol_of
 
 __all__ = ["refuse_marks", "unexpected", "unknown_element", "unreadable"]
 
@@ -60,6 +60,8 @@ def unexpected(formula: str, at: int, base: int) -> FormulaError:
     for characters, detail, remedy in _BY_KIND:
         if character in characters:
             return unreadable(detail, base + at, remedy)
+    if name := name_in(formula):
+        return unreadable(f"{name} is a name.", base + at, _by_formula(name))
     if "a" <= character <= "z":
         detail = f"An element symbol begins with a capital; {described(character)} does not."
         return unreadable(detail, base + at, _right_capitals(formula))
@@ -77,6 +79,10 @@ def unknown_element(formula: str, at: int, base: int, symbol: str) -> FormulaErr
     symbol
         The symbol that no element has.
     """
+    if name := name_in(formula):
+        return FormulaError(
+            "unknown-element", f"{name} is a name.", position=base + at, remedy=_by_formula(name)
+        )
     if symbol in _ISOTOPES:
         detail = f"{symbol} is {_ISOTOPES[symbol]}, an isotope of hydrogen."
         return FormulaError("unknown-element", detail, position=base + at, remedy="Write H.")
@@ -114,6 +120,11 @@ def refuse_marks(formula: str, at: int, base: int) -> None:
 
 def _spellings(formula: str) -> tuple[str, ...]:
     return respelled("".join(formula.split()))
+
+
+def _by_formula(name: str) -> str:
+    symbol = symbol_of(name)
+    return f"Write the formula instead{f': {symbol}' if symbol else ''}."
 
 
 def _right_capitals(formula: str) -> str:

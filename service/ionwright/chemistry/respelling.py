@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
 from ionwright.chemistry.element import ELEMENTS
 
-__all__ = ["near_symbols", "respelled"]
+__all__ = ["name_in", "near_symbols", "respelled", "symbol_of"]
 
 _COMMON = frozenset(
     (
@@ -29,13 +31,50 @@ _COMMON = frozenset(
     )
 )
 _GROUPS = ("SO", "CO3", "NO3", "NO2", "PO4", "OH", "NH4", "NH3")
+_RARE = 2.5
 _COSTS = {
-    symbol.lower(): (symbol, 1.0 if len(symbol) == 1 or symbol in _COMMON else 2.5) for symbol in ELEMENTS
+    symbol.lower(): (symbol, 1.0 if len(symbol) == 1 or symbol in _COMMON else _RARE) for symbol in ELEMENTS
 }
 _COSTS["co"] = ("Co", 1.5)
 _COSTS.update({group.lower(): (group, 1.0) for group in _GROUPS})
 _COSTS.update({mark: (mark, 0.0) for mark in "0123456789()[].*^+-"})
 _LONGEST = 40
+_WORD = re.compile(r"(?:[A-Z]?[a-z]{2,}|[A-Z]{3,})(?![A-Za-z0-9])")
+_SHORTEST_NAME = 4
+_SYMBOLS = {element.name: symbol for symbol, element in ELEMENTS.items()}
+
+
+def symbol_of(name: str) -> str:
+    """Return the symbol of the element with this name, whatever its capitals; empty if there is none."""
+    return _SYMBOLS.get(name.lower(), "")
+
+
+def name_in(text: str) -> str:
+    """Return the word at the start of a text if it is a name rather than a formula in wrong capitals; else empty.
+
+    A name is that of an element, or a word of four letters or more that common symbols do not spell: ``water``,
+    ``chloride``; but not ``nacl``.
+    """
+    found = _WORD.match(text.strip()[:_LONGEST])
+    if found is None:
+        return ""
+    word = found[0]
+    is_long = len(word) >= _SHORTEST_NAME and not word.isupper()
+    if symbol_of(word) or (is_long and not _is_spelt_by_common_symbols(word.lower())):
+        return word
+    return ""
+
+
+def _is_spelt_by_common_symbols(small: str) -> bool:
+    reached = {0}
+    for start in range(len(small)):
+        if start in reached:
+            reached.update(
+                end
+                for end in range(start + 1, min(start + 3, len(small)) + 1)
+                if _COSTS.get(small[start:end], ("", _RARE))[1] < _RARE
+            )
+    return len(small) in reached
 
 
 def respelled(text: str, most: int = 2) -> tuple[str, ...]:

@@ -89,6 +89,35 @@ def test_a_fault_tells_code_place_and_remedy(text: str, code: str, position: int
     assert remedy in caught.value.remedy
 
 
+@pytest.mark.parametrize(
+    ("text", "detail", "remedy"),
+    [
+        ("copper", "copper is a name.", "Write the formula instead: Cu."),
+        ("Copper", "Copper is a name.", "Write the formula instead: Cu."),
+        ("COPPER", "COPPER is a name.", "Write the formula instead: Cu."),
+        ("HYDROGEN", "HYDROGEN is a name.", "Write the formula instead: H."),
+        ("iron(II)", "iron is a name.", "Write the formula instead: Fe."),
+        ("copper ions", "copper is a name.", "Write the formula instead: Cu."),
+        ("chloride", "chloride is a name.", "Write the formula instead."),
+        ("Permanganate", "Permanganate is a name.", "Write the formula instead."),
+    ],
+)
+def test_a_name_is_no_formula_in_wrong_capitals(text: str, detail: str, remedy: str) -> None:
+    with pytest.raises(FormulaError) as caught:
+        read_formula(text)
+    assert (caught.value.detail, caught.value.remedy) == (detail, remedy)
+
+
+@pytest.mark.parametrize(
+    ("text", "spelt"),
+    [("nacl", "NaCl"), ("naclo", "NaClO"), ("ticl4", "TiCl4"), ("feso4", "FeSO4"), ("KNACL", "KNaCl")],
+)
+def test_a_formula_in_wrong_capitals_is_no_name(text: str, spelt: str) -> None:
+    with pytest.raises(FormulaError) as caught:
+        read_formula(text)
+    assert spelt in caught.value.remedy
+
+
 def test_a_letter_that_only_looks_latin_is_named() -> None:
     with pytest.raises(FormulaError, match="cyrillic capital letter es") as caught:
         read_formula("Na\u0421l")
