@@ -92,7 +92,16 @@ def _observations(scene: _Scene) -> tuple[str, ...]:
     seen += _of_the_electrode(scene)
     if scene.medium == NEUTRAL and not scene.is_deeply_coloured:
         seen += _indicator(electrode, scene.half)
-    return tuple(dict.fromkeys(seen))
+    return _each_once(seen)
+
+
+def _each_once(sentences: list[str]) -> tuple[str, ...]:
+    """The sentences without those that another one tells in full before it goes on: two gases may look alike."""
+    return tuple(
+        one
+        for one in dict.fromkeys(sentences)
+        if not any(one != other and other.startswith(one.removesuffix(".") + ",") for other in sentences)
+    )
 
 
 def _of_the_electrode(scene: _Scene) -> list[str]:

@@ -56,6 +56,13 @@ def test_an_electrode_shows_what_happens_there(
     assert seen in getattr(told_of(*electrolyte, **rest), electrode).observations
 
 
+def test_two_gases_that_look_alike_are_told_in_one_sentence(told_of: ToldOf) -> None:
+    told = told_of("Na2CO3", state="molten", curriculum="a-level").anode.observations
+    assert [one for one in told if "colourless gas" in one] == [
+        "Bubbles of a colourless gas rise from the anode, and a carbon anode slowly burns away."
+    ]
+
+
 @pytest.mark.parametrize(
     ("substance", "electrode", "start"),
     [
