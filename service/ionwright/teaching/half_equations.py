@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.combination import Combined
     from ionwright.chemistry.stoichiometry import Equation
 
-__all__ = ["Combination", "combine_half_equations"]
+__all__ = ["Combination", "combine_half_equations", "read_half_equation"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,19 +54,43 @@ def combine_half_equations(oxidation: str, reduction: str) -> Combination:
     return Combination(first, second, combined)
 
 
-def _read(text: str, where: str) -> Equation:
+def read_half_equation(text: str, where: str) -> Equation:
+    """Return the half-equation that a text spells, once it is sure that it is one and balances.
+
+    Parameters
+    ----------
+    where
+        The field that it stands in, for faults.
+
+    Raises
+    ------
+    IonwrightError
+        It cannot be read, holds no electrons (``no-electrons``), has a wrong number of them
+        (``bad-electron-count``), or its atoms do not agree (``not-balanced``).
+    """
     try:
         half = read_skeleton(text)
     except IonwrightError as fault:
         raise fault.within(where) from None
     if not half.electrons:
         detail = f"{half.ascii} holds no electrons, so it is not a half-equation."
-        remedy = f"Write the electrons of the {where} too."
+        remedy = "Write the electrons too."
         raise CellRefused("no-electrons", detail, where=where, remedy=remedy)
     if not half.is_balanced:
-        detail = f"{half.ascii} does not balance."
-        raise IonwrightError("not-balanced", detail, where=where, remedy=_as_it_balances(half))
+        atoms, _ = half.imbalance()
+        detail = f"{half.ascii} does not balance" + ("." if atoms else ": the number of electrons is wrong.")
+        code = "not-balanced" if atoms else "bad-electron-count"
+        raise IonwrightError(code, detail, where=where, remedy=_as_it_balances(half))
     return half
+
+
+def _read(text: str, where: str) -> Equation:
+    try:
+        return read_half_equation(text, where)
+    except IonwrightError as fault:
+        if fault.code != "bad-electron-count":
+            raise
+        raise IonwrightError("not-balanced", fault.detail, where=where, remedy=fault.remedy) from None
 
 
 def _as_it_balances(half: Equation) -> str:

@@ -1,0 +1,142 @@
+"""What no quantity of an electrolysis can be: signs, zeros, wild sizes, and results that nature does not allow."""
+
+from __future__ import annotations
+
+from math import isfinite
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.amounts.naming import name_of, shown
+from ionwright.chemistry.amounts.network import nominal
+from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
+from ionwright.chemistry.faults import QuantityFault
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from ionwright.chemistry.amounts.network import Value
+    from ionwright.chemistry.amounts.task import Given, Task
+
+__all__ = ["check_given", "check_results"]
+
+_MAY_RUN_OVER: Final = 0.02
+"""By how much a result may pass a bound through rounding and measuring before it counts as impossible."""
+
+_OF_A_WHOLE: Final = frozenset({"efficiency", "share"})
+
+
+def check_given(key: Key, value: float, given: Given) -> None:
+    """Make sure that a given value can be.
+
+    Parameters
+    ----------
+    value
+        In the unit of the solver.
+
+    Raises
+    ------
+    QuantityFault
+        ``not-finite``, ``below-absolute-zero``, ``negative-quantity``, ``zero-quantity``, ``out-of-range`` or
+        ``absurd-magnitude``.
+    """
+    kind = QUANTITIES[key.kind]
+    fault = _fault_of(key, value, given.value.text)
+    if fault is not None:
+        code, detail, remedy = fault
+        raise QuantityFault(code, detail, where=given.where, remedy=remedy)
+    if kind.name in _OF_A_WHOLE and value > 1:
+        detail = f"The {name_of(key)} is {given.value.text}; it cannot be more than 100%."
+        remedy = "Write it as a percentage, such as 95%, or as a part of one, such as 0.95."
+        raise QuantityFault("out-of-range", detail, where=given.where, remedy=remedy)
+    if not kind.low <= value <= kind.high and not (value == 0 and kind.may_be_zero):
+        size = "small" if value < kind.low else "large"
+        detail = f"The {name_of(key)} of {given.value.text} is far too {size} for any electrolysis."
+        raise QuantityFault(
+            "absurd-magnitude", detail, where=given.where, remedy="Check the number and the unit."
+        )
+
+
+def _fault_of(key: Key, value: float, text: str) -> tuple[str, str, str] | None:
+    kind = QUANTITIES[key.kind]
+    if not isfinite(value):
+        return "not-finite", f"The {name_of(key)} has to be a finite number.", "Write a number such as 0.50."
+    if key.kind == "temperature" and value <= 0:
+        return (
+            "below-absolute-zero",
+            f"{text} is not above absolute zero, -273.15 °C.",
+            "Check the number and the unit.",
+        )
+    if value < 0:
+        return (
+            "negative-quantity",
+            f"The {name_of(key)} is {text}; it cannot be negative.",
+            "Give it without a sign: the half-equation says what is used up and what is formed.",
+        )
+    if value == 0 and not kind.may_be_zero:
+        return (
+            "zero-quantity",
+            f"The {name_of(key)} is zero, so that nothing would happen.",
+            "Give a value above zero, or leave it out and ask for it.",
+        )
+    return None
+
+
+def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, Given]) -> None:
+    """Make sure that what follows can be: no efficiency above 100 %, no more used up than there is.
+
+    Raises
+    ------
+    QuantityFault
+        ``contradictory`` or ``below-vapour-pressure``.
+    """
+    for key, value in values.items():
+        number = nominal(value.number)
+        if key.kind in _OF_A_WHOLE and number > 1 + max(_MAY_RUN_OVER, value.slack):
+            raise _over_the_whole(key, number, value, given)
+        if key.kind == "share" and number < -max(_MAY_RUN_OVER, value.slack):
+            raise QuantityFault(
+                "contradictory",
+                "The shares of the current at one electrode come to more than 100%.",
+                where=_first(value, given),
+                remedy="Shares of one electrode add up to 100%; leave one out to have it worked out.",
+            )
+        if key.kind == "dry_pressure" and number <= 0:
+            raise _below_vapour(value, given)
+        if key.kind in {"concentration", "amount_left"} and number < 0:
+            raise _more_than_there_is(key, values, given)
+
+
+def _over_the_whole(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:
+    basis = " and ".join(f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given)
+    return QuantityFault(
+        "contradictory",
+        f"From {basis} follows a {name_of(key)} of {shown(key, number, 3)}: more than the charge can give.",
+        where=_first(value, given),
+        remedy="Check the figures and units.",
+    )
+
+
+def _below_vapour(value: Value, given: Mapping[Key, Given]) -> QuantityFault:
+    return QuantityFault(
+        "below-vapour-pressure",
+        "The pressure is not above the vapour pressure of water at this temperature, so that there is no dry gas:"
+        " the water would boil.",
+        where=_first(value, given),
+        remedy="Check the pressure, which is that of gas and vapour together, and the temperature.",
+    )
+
+
+def _more_than_there_is(key: Key, values: Mapping[Key, Value], given: Mapping[Key, Given]) -> QuantityFault:
+    start = values.get(Key("amount_at_start", key.process, key.of))
+    holds = (
+        f" holds only {shown(Key('amount', '', ''), nominal(start.number), 3)}" if start else " does not hold"
+    )
+    return QuantityFault(
+        "contradictory",
+        f"The bath{holds} of {name_of(key).rpartition(' of ')[2]}: it runs out before that.",
+        where=_first(values[key], given),
+        remedy='Give less time or current; "exhaustion_time" and "exhaustion_charge" say when it runs out.',
+    )
+
+
+def _first(value: Value, given: Mapping[Key, Given]) -> str:
+    return next((given[key].where for key in given if key in value.given), "")

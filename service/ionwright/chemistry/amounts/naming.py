@@ -1,0 +1,31 @@
+"""Names a quantity in a sentence and shows its value in a fitting unit."""
+
+from __future__ import annotations
+
+from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
+from ionwright.chemistry.amounts.unknown_metal import substance_text
+from ionwright.chemistry.figures import notations
+from ionwright.chemistry.units import read_unit
+
+__all__ = ["name_of", "shown"]
+
+
+def name_of(key: Key, *, is_whole: bool = False) -> str:
+    """What a quantity is called in a sentence, without an article: "mass of Ni".
+
+    Parameters
+    ----------
+    is_whole
+        Whether to name the process too.
+    """
+    noun = QUANTITIES[key.kind].noun
+    if key.of:
+        noun = f"{noun} of {substance_text(key.of)}"
+    return f'{noun} in "{key.process}"' if is_whole and key.process else noun
+
+
+def shown(key: Key, value: float, figures: int) -> str:
+    """A value of the solver in the usual unit of the quantity, as plain text."""
+    kind = QUANTITIES[key.kind]
+    unit, own = read_unit(kind.answer_unit), read_unit(kind.unit)
+    return notations(value * own.si / unit.si - unit.offset, figures, unit).text

@@ -1,0 +1,147 @@
+"""The answers to a task about amounts as plain data: what crosses the wire and what ``--json`` prints."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Final
+
+from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
+from ionwright.chemistry.figures import notations, with_uncertainty
+from ionwright.chemistry.notation import rendered
+from ionwright.teaching.quantities.working import answer_value
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from ionwright.chemistry.amounts.task import Wanted
+    from ionwright.teaching.quantities.solving import Solved
+
+__all__ = ["quantities_document"]
+
+_PUBLIC_NAMES: Final = {
+    "solid_volume": "volume",
+    "useful_charge": "charge",
+    "electrons_used": "amount_of_electrons",
+}
+_FROM_COURSES: Final = (*CONSTANTS_OF_NATURE, "molar_gas_volume")
+
+
+def quantities_document(solved: Solved, equation_notations: frozenset[str] | None = None) -> dict[str, Any]:
+    """The answers as JSON-plain data.
+
+    Parameters
+    ----------
+    equation_notations
+        Which renderings of each half-equation to give; None for all. ``ascii`` is always there.
+
+    Returns
+    -------
+    dict
+        The wire contract, version 1. Members that do not apply are left out, never null.
+    """
+    worked = solved.worked
+    return {
+        "curriculum": {"id": solved.curriculum.id, "title": solved.curriculum.title},
+        "processes": [
+            {"id": process.id}
+            | (
+                {}
+                if process.has_unknown_charge
+                else {"half_equation": rendered(process.half, equation_notations)}
+            )
+            for process in worked.task.circuit.processes
+        ],
+        "found": [_found(solved, wanted, key) for wanted, key in worked.answers],
+        "working": [
+            {
+                "sentence": step.sentence,
+                "text": step.equation.text,
+                "html": step.equation.html,
+                "latex": step.equation.latex,
+            }
+            for step in solved.steps
+        ],
+        "conventions": _conventions(solved),
+        "assumptions": list(dict.fromkeys(_assumptions(solved))),
+    }
+
+
+def _found(solved: Solved, wanted: Wanted, key: Key) -> dict[str, Any]:
+    worked = solved.worked
+    value, unit = answer_value(worked, key, wanted.unit)
+    figures = solved.conventions.significant_figures or worked.figures(key)
+    entry: dict[str, Any] = {"quantity": _PUBLIC_NAMES.get(key.kind, key.kind)}
+    if key.of:
+        entry["of"] = key.of
+    if key.process and len(worked.task.circuit.processes) > 1:
+        entry["process"] = key.process
+    number = worked.values[key].number
+    deviation = float(getattr(number, "std_dev", 0.0))
+    rendered_value = notations(value, figures, unit)
+    if deviation:
+        uncertainty = abs(deviation * value / float(number.nominal_value)) if number.nominal_value else 0.0
+        rendered_value, figures = with_uncertainty(value, uncertainty, unit)
+        entry["uncertainty"] = uncertainty
+    return entry | {
+        "value": value,
+        "unit": unit.symbol,
+        "significant_figures": figures,
+        "text": rendered_value.text,
+        "html": rendered_value.html,
+        "latex": rendered_value.latex,
+    }
+
+
+def _used(solved: Solved) -> set[Key]:
+    """Every quantity on which the answers rest."""
+    values = solved.worked.values
+    found: set[Key] = set()
+    open_ = [key for _, key in solved.worked.answers]
+    while open_:
+        key = open_.pop()
+        if key not in found:
+            found.add(key)
+            open_ += values[key].inputs
+    return found
+
+
+def _conventions(solved: Solved) -> dict[str, Any]:
+    """The constants that were used, as they were printed or stated."""
+    used, written = _used(solved), solved.worked.knowns.written
+    told: dict[str, Any] = {
+        name: written[Key(name)].text for name in _FROM_COURSES if Key(name) in used and Key(name) in written
+    }
+    masses = {
+        symbol: mass
+        for key, parts in solved.worked.knowns.molar_masses.items()
+        if key in used
+        for symbol, _, mass in parts
+    }
+    if masses:
+        told["relative_atomic_masses"] = masses
+    if any(key.kind == "volume" for key in used):
+        told["gas_collected"] = "over water" if solved.worked.task.circuit.is_over_water else "dry"
+    return told
+
+
+def _assumptions(solved: Solved) -> Iterator[str]:
+    yield from solved.worked.knowns.assumptions
+    yield from _about_constants(solved)
+    for _, prediction in solved.made.predictions:
+        yield from prediction.assumptions
+        for name, account in (("cathode", prediction.cathode), ("anode", prediction.anode)):
+            if account.verdict.is_contested:
+                yield f"Courses differ on the {name} of this cell; the amounts are those of the half-equation shown."
+
+
+def _about_constants(solved: Solved) -> Iterator[str]:
+    """What is to be said of the constants that were used and that the task does not state."""
+    printed, title = solved.curriculum.conventions.constants, solved.curriculum.title
+    used, worked = _used(solved), solved.worked
+    for name in _FROM_COURSES:
+        key = Key(name)
+        if key not in used or key in worked.given or name in worked.task.constants.stated:
+            continue
+        if key in worked.knowns.written and not getattr(printed, name):
+            yield f"{title} prints no {QUANTITIES[name].noun}; the figure of the tables is used."
+        elif name == "molar_gas_volume" and printed.gas_conditions:
+            yield f"Gas volumes are those at {printed.gas_conditions}."

@@ -1,0 +1,77 @@
+"""Quantities by a phrase: "mass of Ni in mg at bracket" to the quantity, its substance, unit and process."""
+
+from __future__ import annotations
+
+import re
+from difflib import get_close_matches
+from typing import Final, NamedTuple
+
+from ionwright.chemistry.amounts.quantity import TOLD
+from ionwright.chemistry.faults import QuantityFault
+
+__all__ = ["Phrase", "quantity_name", "read_phrase"]
+
+_LONGEST: Final = 160
+_OTHER_WORDS: Final = {
+    "gas_volume": "volume", "moles": "amount", "mole": "amount", "number_of_moles": "amount",
+    "amount_of_substance": "amount",
+    "electrons": "amount_of_electrons", "current_efficiency": "efficiency", "yield": "efficiency", "duration": "time",
+    "particles": "number_of_particles", "atoms": "number_of_particles", "molecules": "number_of_particles",
+    "coating_thickness": "thickness", "layer": "thickness", "electric_charge": "charge", "coulombs": "charge",
+    "amps": "current", "potential": "voltage", "price": "energy_price", "concentration_at_start": "bath_concentration",
+    "initial_concentration": "bath_concentration", "final_concentration": "concentration",
+    "concentration_at_end": "concentration", "volume_of_solution": "bath_volume", "solution_volume": "bath_volume",
+    "molar_volume": "molar_gas_volume", "vapour_pressure": "water_vapour_pressure", "surface": "area",
+    "electrode_area": "area", "relative_molecular_mass": "molar_mass", "plating_rate": "growth_rate",
+    "charge_number": "ion_charge", "valency": "ion_charge",
+}  # fmt: skip
+
+
+class Phrase(NamedTuple):
+    """What a phrase says; empty where it does not say it."""
+
+    quantity: str
+    of: str = ""
+    unit: str = ""
+    process: str = ""
+
+
+def quantity_name(text: str) -> str:
+    """The name of the quantity that a word stands for, spaces and hyphens taken as underscores.
+
+    Raises
+    ------
+    QuantityFault
+        ``unknown-quantity``, with the name that was probably meant.
+    """
+    name = re.sub(r"[\s\-]+", "_", text.strip().lower()[:_LONGEST])
+    if name in TOLD:
+        return name
+    near = _OTHER_WORDS.get(name) or next(iter(get_close_matches(name, TOLD, n=1, cutoff=0.7)), "")
+    remedy = f'Did you mean "{near}"?' if near else f"The quantities are {', '.join(TOLD)}."
+    raise QuantityFault("unknown-quantity", f'There is no quantity "{text.strip()[:60]}".', remedy=remedy)
+
+
+def read_phrase(text: str) -> Phrase:
+    """Read a phrase such as "mass", "mass of Ni", "mass of Ni in mg" or "mass of Ag in g at silver cell".
+
+    Raises
+    ------
+    QuantityFault
+        ``unknown-quantity``.
+    """
+    rest = " ".join(text[:_LONGEST].split())
+    start = next((name for name in _WITH_OF if rest.lower().startswith(name)), "")
+    tail, process = _cut(rest[len(start) :], " at ")
+    tail, unit = _cut(tail, " in ")
+    head, _, of = tail.partition(" of ")
+    return Phrase(quantity_name(start + head), of.strip(), unit, process)
+
+
+_WITH_OF: Final = tuple(name.replace("_", " ") for name in TOLD if "_of_" in name)
+
+
+def _cut(text: str, word: str) -> tuple[str, str]:
+    """What stands before the last such word, and what stands after it; all and nothing if there is none."""
+    head, found, tail = text.rpartition(word)
+    return (head, tail.strip()) if found else (text, "")

@@ -1,0 +1,74 @@
+"""What a teacher says at each step of the working, as a sentence."""
+
+from __future__ import annotations
+
+import tomllib
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from ionwright.chemistry.amounts.naming import name_of
+from ionwright.chemistry.amounts.relations import Product, Sum
+from ionwright.chemistry.amounts.unknown_metal import substance_text
+from ionwright.chemistry.notation import rendered
+
+if TYPE_CHECKING:
+    from ionwright.chemistry.amounts.circuit import Circuit
+    from ionwright.chemistry.amounts.quantity import Key
+    from ionwright.chemistry.amounts.relations import Relation
+
+__all__ = ["sentence"]
+
+
+@cache
+def _table() -> dict[str, dict[str, str]]:
+    """The sentences of the laws, by the quantity that is found."""
+    text = files("ionwright.teaching").joinpath("data", "working.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)
+
+
+def sentence(relation: Relation, key: Key, circuit: Circuit) -> str:
+    """What is said when a quantity is found by a relation."""
+    if relation.name == "stoichiometry":
+        return _placed(_by_the_half_equation(relation.result, circuit), key, circuit)
+    fixed = _table().get(relation.name, {}).get(key.kind)
+    return _placed(fixed or _generic(relation, key), key, circuit)
+
+
+def _placed(text: str, key: Key, circuit: Circuit) -> str:
+    """The sentence, with the process it is about where there are several."""
+    if not key.process or len(circuit.processes) == 1 or all(p.id != key.process for p in circuit.processes):
+        return text
+    return f"{_label(key.process)}: {text}"
+
+
+def _label(process: str) -> str:
+    return process[:1].upper() + process[1:]
+
+
+def _by_the_half_equation(amount: Key, circuit: Circuit) -> str:
+    process = next((p for p in circuit.processes if p.id == amount.process), None)
+    process = process or circuit.touching(amount.process, amount.of)[0]
+    half = process.half.without_states()
+    electrons = abs(Fraction(half.electrons))
+    number = abs(process.per_electron(amount.of) * electrons)
+    go, written = "goes" if electrons == 1 else "go", rendered(half)["text"]
+    name = substance_text(amount.of)
+    return f"By the half-equation {written}, {electrons} mol of electrons {go} with {number} mol of {name}."
+
+
+def _generic(relation: Relation, key: Key) -> str:
+    """The relation read aloud."""
+    if isinstance(relation, Product):
+        _, numerators, divisors = relation.rearranged(key)
+        said = " times ".join(f"the {name_of(k)}" for k in numerators) or "one"
+        if divisors:
+            said += " divided by " + " and ".join(f"the {name_of(k)}" for k in divisors)
+        return f"The {name_of(key)} is {said}."
+    if isinstance(relation, Sum):
+        _, added, subtracted = relation.rearranged(key)
+        said = " plus ".join(f"the {name_of(k)}" for k in added)
+        said += "".join(f" minus the {name_of(k)}" for k in subtracted)
+        return f"The {name_of(key)} is {said}."
+    return f"The {name_of(key)} stands in the tables."

@@ -1,0 +1,133 @@
+"""Answers a task about amounts under a curriculum."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.amounts.faraday import WorkedOut, work_out
+from ionwright.chemistry.amounts.quantity import QUANTITIES
+from ionwright.chemistry.amounts.task import Constants, Given, Task, Wanted
+from ionwright.chemistry.units import read_unit
+from ionwright.chemistry.written_quantity import Written, read_written
+from ionwright.teaching.quantities.circuits import MadeCircuit, make_circuit
+from ionwright.teaching.quantities.reading import read_asked, read_conventions, read_stated
+from ionwright.teaching.quantities.working import Step, working
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from ionwright.curricula.model import Curriculum
+    from ionwright.teaching.prediction import Prediction
+    from ionwright.teaching.quantities.description import TaskConventions, TaskDescription
+
+__all__ = ["Solved", "solve_task"]
+
+_PRINTED: Final = (
+    "faraday_constant",
+    "molar_gas_volume",
+    "avogadro_constant",
+    "elementary_charge",
+    "gas_constant",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """A task with its answers and the way to them.
+
+    Parameters
+    ----------
+    curriculum
+        Whose constants were used where the task states none.
+    made
+        The circuit, with the predictions behind it.
+    worked
+        The answers with their derivation.
+    steps
+        The working, as on the board.
+    conventions
+        What the task states in place of what the course prints.
+    """
+
+    curriculum: Curriculum
+    made: MadeCircuit
+    worked: WorkedOut
+    steps: tuple[Step, ...]
+    conventions: TaskConventions
+
+
+def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
+    """The answers to a task about amounts, with the working.
+
+    Raises
+    ------
+    IonwrightError
+        What is wrong with the task, with its place in ``where``: a process that cannot run, a quantity that cannot
+        be, figures that do not go together (``contradictory``), or too little to go on (``needs-more``).
+    """
+    conventions = description.conventions
+    known = tuple(map(read_stated, description.known))
+    wanted = tuple(map(read_asked, description.find))
+    named = {one.quantity for one in known} | {one.quantity for one in wanted}
+    is_over_water = conventions.gas_collected == "over water" or "water_vapour_pressure" in named
+    made = make_circuit(description.processes, curriculum, is_over_water=is_over_water)
+    known += tuple(_concentrations(known, wanted, made))
+    task = Task(made.circuit, known, wanted, _constants(curriculum, conventions))
+    worked = work_out(task)
+    return Solved(curriculum, made, worked, working(worked), conventions)
+
+
+def _constants(curriculum: Curriculum, conventions: TaskConventions) -> Constants:
+    printed = curriculum.conventions.constants
+    constants, masses = read_conventions(conventions)
+
+    def mass(symbol: str) -> Written | None:
+        if symbol in masses:
+            return masses[symbol]
+        text = printed.relative_atomic_mass(symbol)
+        return read_written(text) if text else None
+
+    return Constants({**_printed(curriculum), **constants}, mass, stated=frozenset(constants))
+
+
+def _printed(curriculum: Curriculum) -> dict[str, Written]:
+    constants = curriculum.conventions.constants
+    texts = ((name, getattr(constants, name)) for name in _PRINTED)
+    return {name: read_written(text, dimension=QUANTITIES[name].dimension) for name, text in texts if text}
+
+
+def _concentrations(
+    known: tuple[Given, ...], wanted: tuple[Wanted, ...], made: MadeCircuit
+) -> Iterator[Given]:
+    """The concentrations at the start that the descriptions of the cells hold, where a bath plays a part."""
+    named = {one.quantity for one in known} | {one.quantity for one in wanted}
+    if all(QUANTITIES[quantity].scope != "bath" for quantity in named):
+        return
+    if any(one.quantity == "bath_concentration" for one in known):
+        return
+    for bath, prediction in made.predictions:
+        for of in dict.fromkeys(t.species for p in made.circuit.processes if p.bath == bath for t in p.terms):
+            written = _concentration(prediction, of.ascii) if of.charge else None
+            if written is not None:
+                yield Given("bath_concentration", written, of.ascii, bath, where="cell")
+
+
+def _concentration(prediction: Prediction, of: str) -> Written | None:
+    """The concentration of an ion that the cell was given, with the figures with which it was written."""
+    for present in prediction.cell.electrolyte.ions:
+        if present.ion.species.ascii == of and present.source == "electrolyte" and present.concentration:
+            figures = [
+                _figures(dissolved.concentration.text)
+                for dissolved in prediction.cell.electrolyte.ingredients
+                if dissolved.concentration is not None and dissolved.concentration.mol_dm3
+            ]
+            if figures:
+                unit = read_unit("mol/dm3")
+                text = f"{present.concentration:g} mol/dm3"
+                return Written(text, present.concentration, unit, min(figures), None)
+    return None
+
+
+def _figures(text: str) -> int:
+    return read_written(text).significant_figures

@@ -1,0 +1,256 @@
+"""The working of a task: the steps that a teacher writes on the board, each a sentence and an equation."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TYPE_CHECKING, Final
+
+from ionwright.chemistry.amounts.network import EXACT, nominal
+from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
+from ionwright.chemistry.amounts.relations import Product, Sum
+from ionwright.chemistry.units import Unit, read_unit, unit_said
+from ionwright.teaching.quantities.expressions import (
+    EQUALS,
+    MINUS,
+    PLUS,
+    ROUNDED,
+    Piece,
+    joined,
+    number_piece,
+    plain,
+    quotient,
+    symbol,
+)
+from ionwright.teaching.quantities.sentences import sentence
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from ionwright.chemistry.amounts.faraday import WorkedOut
+    from ionwright.chemistry.amounts.network import Value
+
+__all__ = ["Step", "answer_value", "working"]
+
+_GUARD: Final = 2
+_FEWEST: Final = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step on the board.
+
+    Parameters
+    ----------
+    sentence
+        What is done and why.
+    equation
+        Symbols, then numbers with their units, then the result.
+    """
+
+    sentence: str
+    equation: Piece
+
+
+def working(worked: WorkedOut) -> tuple[Step, ...]:
+    """The steps that lead to the answers of a task, each standing after those that it needs.
+
+    Notes
+    -----
+    Between the steps figures are carried that the answer does not keep (two more, at least four in all), so that
+    reckoning with what is written gives the answer that is written.
+    """
+    board = _Board(worked)
+    for _, key in worked.answers:
+        board.reach(key)
+    return tuple(board.steps)
+
+
+def answer_value(worked: WorkedOut, key: Key, unit: Unit | None) -> tuple[float, Unit]:
+    """The value of an answer in the unit asked for, or in the usual one."""
+    unit = unit or _usual_unit(worked, key)
+    return _in_unit(key, nominal(worked.values[key].number), unit), unit
+
+
+def _usual_unit(worked: WorkedOut, key: Key) -> Unit:
+    return money_unit(worked, key) or read_unit(QUANTITIES[key.kind].answer_unit)
+
+
+def money_unit(worked: WorkedOut, key: Key) -> Unit | None:
+    """The unit of a cost or a price, in the currency in which the task counts; None for other quantities."""
+    if QUANTITIES[key.kind].dimension not in {"currency", "price of energy"}:
+        return None
+    written = next((w for w in worked.knowns.written.values() if w.unit.currency), None)
+    if written is None:
+        return None
+    return read_unit(written.unit.currency if key.kind == "cost" else f"{written.unit.currency}/kWh")
+
+
+def _in_unit(key: Key, value: float, unit: Unit) -> float:
+    return value * read_unit(QUANTITIES[key.kind].unit).si / unit.si - unit.offset
+
+
+class _Board:
+    """Steps while they are written down."""
+
+    def __init__(self, worked: WorkedOut) -> None:
+        self.worked = worked
+        self.values: Mapping[Key, Value] = worked.values
+        self.wanted = {key: wanted for wanted, key in worked.answers}
+        self.steps: list[Step] = []
+        self.reached: set[Key] = set()
+
+    def reach(self, key: Key) -> None:
+        """Write the steps up to a quantity, unless they stand there already."""
+        if key in self.reached:
+            return
+        self.reached.add(key)
+        value = self.values[key]
+        for needed in value.inputs:
+            self.reach(needed)
+        step = self._known(key) if value.relation is None else self._derived(key, value)
+        if step is not None:
+            self.steps.append(step)
+
+    # -------------------------------------------------------------- symbols and numbers
+
+    def symbol(self, key: Key) -> Piece:
+        """The symbol of a quantity in this task."""
+        return symbol(key, is_one_of_several=len(self.worked.task.circuit.processes) > 1)
+
+    def unit_of(self, key: Key) -> Unit:
+        """The unit in which a quantity stands in the equations."""
+        return money_unit(self.worked, key) or read_unit(QUANTITIES[key.kind].unit)
+
+    def figure(self, key: Key, unit: Unit | None = None) -> Piece:
+        """A quantity as it stands in the equations: as it was written, or with guard figures."""
+        own = self.unit_of(key)
+        written = self.worked.knowns.written.get(key)
+        if unit is None and written is not None and written.unit.symbol == own.symbol:
+            return number_piece(written.value, written.significant_figures, own)
+        value = nominal(self.values[key].number)
+        if key in self.worked.knowns.molar_masses:
+            return number_piece(value, _figures_of_mass(value, self.worked.knowns.molar_masses[key]), own)
+        return self._guarded(_in_unit(key, value, unit or own), self.values[key].figures, unit or own)
+
+    def _guarded(self, value: float, figures: int, unit: Unit) -> Piece:
+        return number_piece(value, _kept(value, _guard(figures)), unit)
+
+    # -------------------------------------------------------------- known quantities
+
+    def _known(self, key: Key) -> Step | None:
+        if key in self.worked.knowns.molar_masses:
+            return self._molar_mass(key)
+        written = self.worked.knowns.written.get(key)
+        if written is None:
+            return None
+        own = self.unit_of(key)
+        stated = number_piece(written.value, written.significant_figures, written.unit)
+        if written.unit.symbol == own.symbol:
+            if key not in self.wanted:
+                return None
+            return Step("This is given.", self._finished(key, [self.symbol(key), stated]))
+        noun = QUANTITIES[key.kind].noun
+        said = f"Convert the {noun} to {unit_said(own)}." if own.text else f"Write the {noun} as a decimal."
+        return Step(said, self._finished(key, [self.symbol(key), stated, self.figure(key)]))
+
+    def _molar_mass(self, key: Key) -> Step | None:
+        parts = self.worked.knowns.molar_masses[key]
+        if len(parts) == 1 and parts[0][1] == 1 and key not in self.wanted:
+            return None
+        pieces = [plain(f"{number} × {mass}" if number > 1 else mass) for _, number, mass in parts]
+        latex = " + ".join(f"{number} \\times {mass}" if number > 1 else mass for _, number, mass in parts)
+        summed = Piece(joined(PLUS, pieces).text, joined(PLUS, pieces).html, latex)
+        said = "The molar mass is the sum of the relative atomic masses, in g/mol."
+        return Step(said, self._finished(key, [self.symbol(key), summed, self.figure(key)]))
+
+    # -------------------------------------------------------------- derived quantities
+
+    def _derived(self, key: Key, value: Value) -> Step:
+        relation = value.relation
+        assert relation is not None  # noqa: S101 - only called for derived values
+        said = sentence(relation, key, self.worked.task.circuit)
+        if set(value.inputs) != set(relation.members) - {key}:
+            return Step(_TOGETHER, self._finished(key, [self.symbol(key), self.figure(key)]))
+        if isinstance(relation, Product):
+            return Step(said, self._finished(key, self._of_product(relation, key)))
+        if isinstance(relation, Sum):
+            return Step(said, self._finished(key, self._of_sum(relation, key)))
+        return Step(said, self._finished(key, [self.symbol(key), self.figure(key)]))
+
+    def _of_product(self, relation: Product, key: Key) -> list[Piece]:
+        number, numerators, divisors = relation.rearranged(key)
+        shown_in = {k: read_unit(unit) for k, unit in relation.shown_in}
+        if shown_in:
+            number /= number
+        top, below = number.numerator, number.denominator
+        symbols = quotient(
+            [*map(self.symbol, numerators), *([plain(str(top))] if top > 1 else [])],
+            [*([plain(str(below))] if below > 1 else []), *map(self.symbol, divisors)],
+        )
+        figures = quotient(
+            [*(self.figure(k, shown_in.get(k)) for k in numerators), *([plain(str(top))] if top > 1 else [])],
+            [
+                *([plain(str(below))] if below > 1 else []),
+                *(self.figure(k, shown_in.get(k)) for k in divisors),
+            ],
+        )
+        return [self.symbol(key), symbols, figures, self.figure(key, shown_in.get(key))]
+
+    def _of_sum(self, relation: Sum, key: Key) -> list[Piece]:
+        constant, added, subtracted = relation.rearranged(key)
+        start = [plain(f"{constant:g}")] if constant else []
+        symbols = _signed([*start, *map(self.symbol, added)], [self.symbol(k) for k in subtracted])
+        figures = _signed([*start, *map(self.figure, added)], [self.figure(k) for k in subtracted])
+        return (
+            [self.symbol(key), symbols, figures, self.figure(key)]
+            if added or subtracted
+            else [self.symbol(key), self.figure(key)]
+        )
+
+    # -------------------------------------------------------------- answers
+
+    def _finished(self, key: Key, pieces: Sequence[Piece]) -> Piece:
+        """The equation, with the answer in its unit and rounded where the quantity was asked for."""
+        chain = _without_repeats(pieces)
+        wanted = self.wanted.get(key)
+        if wanted is None:
+            return joined(EQUALS, chain)
+        value, unit = answer_value(self.worked, key, wanted.unit)
+        figures = self.worked.figures(key)
+        exact = self._guarded(value, self.values[key].figures, unit)
+        chain = _without_repeats([*chain, exact])
+        rounded = number_piece(value, figures, unit)
+        written = joined(EQUALS, chain)
+        return written if rounded.text == chain[-1].text else joined(ROUNDED, [written, rounded])
+
+
+_TOGETHER: Final = "This follows from the sums and the half-equations taken together."
+
+
+def _signed(added: list[Piece], subtracted: list[Piece]) -> Piece:
+    return joined(MINUS, [joined(PLUS, added), *subtracted])
+
+
+def _without_repeats(pieces: Sequence[Piece]) -> list[Piece]:
+    kept: list[Piece] = []
+    for piece in pieces:
+        if not kept or piece.text != kept[-1].text:
+            kept.append(piece)
+    return kept
+
+
+def _guard(figures: int) -> int:
+    return _FEWEST + 1 if figures >= EXACT else max(_FEWEST, figures + _GUARD)
+
+
+def _kept(value: float, figures: int) -> int:
+    """As many of these figures as the value has, zeros at its end left out."""
+    rounded = Decimal(f"{value:.{figures - 1}e}").normalize()
+    return max(1, len(rounded.as_tuple().digits))
+
+
+def _figures_of_mass(total: float, parts: Sequence[tuple[str, int, str]]) -> int:
+    """Significant figures of a molar mass: to the last decimal that all its parts have."""
+    decimals = min(len(mass.partition(".")[2]) for _, _, mass in parts)
+    return len(str(int(total))) + decimals
