@@ -16,6 +16,7 @@ _FOLDED: Final = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻−–‐‑μ�
 _ALPHABET: Final = re.compile(r"[A-Za-z0-9 /.*^(){}+\-°%Ω£€$₹¢℃]*")
 _DIGITS: Final = re.compile(r"\d+")
 _PER: Final = re.compile(r"\s*(?:/|\bper\b)\s*", re.IGNORECASE)
+_ONE_PER: Final = re.compile(r"1 *(?:/|per\b)", re.IGNORECASE)
 _PHRASES: Final = (
     (re.compile(r"\b(?:degrees?|deg\.?) ?(?:celsius|C)\b|° ?(?:C\b|celsius)", re.IGNORECASE), "degC"),
     (re.compile(r"\bper ?cent\b", re.IGNORECASE), "%"),
@@ -81,7 +82,7 @@ def read_factors(text: str) -> Factors:
     plain = folded.strip().removesuffix(".")
     if plain == "1":
         return ()
-    if plain.startswith("1") and plain[1:].lstrip()[:1] == "/":
+    if _ONE_PER.match(plain):
         lead, plain = lead + 1, plain[1:]
     _check_powers(plain, lead)
     return _in_order(_product(plain, text))
@@ -143,7 +144,7 @@ def _multiply(powers: dict[str, int], factors: Factors, power: int, text: str) -
 
 def _meaning(name: str, text: str) -> Factors:
     factors = SYMBOLS.get(name)
-    if factors is None and len(name) > 2:
+    if factors is None:
         factors = WORDS.get(name.lower())
     if factors is None:
         _refuse(

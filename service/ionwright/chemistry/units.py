@@ -212,17 +212,17 @@ def _name(symbol: str) -> str:
     return "percent" if symbol == "%" else symbol
 
 
-def _key(factors: Factors) -> frozenset[tuple[str, int]]:
+def _key(factors: Factors) -> Factors:
     powers: dict[str, int] = {}
     for symbol, power in factors:
         for name, own in _worth(symbol).dimensions:
             powers[name] = powers.get(name, 0) + own * power
     # each currency is a dimension of its own, for no rate of exchange is known
-    return frozenset(("[money]" if name[1:-1] in TOKENS else name, n) for name, n in powers.items() if n)
+    return tuple(sorted(("[money]" if name[1:-1] in TOKENS else name, n) for name, n in powers.items() if n))
 
 
 @cache
-def _dimensions() -> dict[frozenset[tuple[str, int]], str]:
+def _dimensions() -> dict[Factors, str]:
     """Names of dimensions, each by an example of it."""
     found = {_key(read_factors(known.example.partition(" ")[2])): name for name, known in _DIMENSIONS.items()}
     # a price without a currency, so that a solver can count in it

@@ -28,11 +28,10 @@ _NOT_FINITE: Final = re.compile(r" *[+-]?(?:nan|inf|∞)", re.IGNORECASE)
 _BARE_POWER: Final = re.compile(r" *10 ?(?:\^|\*\*|[⁺⁻⁰¹²³⁴⁵⁶⁷⁸⁹])")
 _CLOCK: Final = re.compile(r" *\d+:\d\d")
 _RANGE: Final = re.compile(r" *[\d.,]+[^\d±]{0,8}(?:-|\bto\b) ?\d")
-_SEVERAL_TIMES: Final = re.compile(
-    r" *[\d.,]+ ?(?:d|days?|h|hrs?|hours?|mins?|minutes?|s|secs?|seconds?)\b.*\d|.*\d *m\b.*\d *s\b"
-)
+_TIME_UNIT: Final = r"(days?|d|hours?|hrs?|h|minutes?|mins?|seconds?|secs?|s)(?![A-Za-z])"
+_SEVERAL_TIMES: Final = re.compile(rf" *[\d.,]+ ?{_TIME_UNIT}.*\d|.*\d *m\b.*\d *s\b", re.IGNORECASE)
 _MONEY: Final = re.compile(r" *([£€$₹]|Rs\.?|[A-Z]{2,3}) ?(?=[\d.,])")
-_TIME_PART: Final = re.compile(r" *(?:, ?)?(?:and )? *(\d+(?:[.,]\d+)?) ?([A-Za-z]+)(?![A-Za-z])")
+_TIME_PART: Final = re.compile(rf" *(?:, ?)?(?:and )? *(\d+(?:[.,]\d+)?) ?{_TIME_UNIT}", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,8 +174,8 @@ def _mixed_time(text: str, folded: str, start: int) -> Written | None:
         if last is not None and not number.isdecimal():
             return None
         number = part[1].replace(",", ".")
-        last = _time_unit(part[2])
-        if last is None or (sizes and last.si >= sizes[-1]):
+        last = read_unit(part[2].lower())
+        if sizes and last.si >= sizes[-1]:
             return None
         sizes.append(last.si)
         total += Decimal(number) * Decimal(last.si)
@@ -187,14 +186,6 @@ def _mixed_time(text: str, folded: str, start: int) -> Written | None:
     counted = (total / Decimal(last.si)).quantize(Decimal(1).scaleb(-decimals))
     figures = len(str(counted).replace(".", "").lstrip("0")) or 1
     return Written(text, float(counted), last, min(figures, 15))
-
-
-def _time_unit(word: str) -> Unit | None:
-    try:
-        unit = read_unit(word, "time")
-    except QuantityFault:
-        return None
-    return unit if unit.dimension == "time" else None
 
 
 def _with_uncertainty(text: str, folded: str, halves: list[str], dimension: str) -> Written:
