@@ -6,6 +6,7 @@ charge at the end of a side, before another sign, before a state symbol, and bef
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
@@ -54,6 +55,7 @@ _FRACTIONS: Final = {
     "⅝": Fraction(5, 8),
     "⅞": Fraction(7, 8),
 }
+_BACK_ARROW: Final = re.compile(r"<-+|[←⟵⇐]")
 _DIGITS: Final = "0123456789"
 _SIGNS: Final = "+-" + SUPERSCRIPT_SIGNS
 _ESCAPES: Final = {"↑": "g", "↓": "s"}
@@ -115,6 +117,9 @@ def written_equations(text: str) -> Iterator[Sides]:
 def _arrows(plain: str) -> list[tuple[int, int]]:
     """Return the possible extents of the one arrow, the likeliest first."""
     heads = [at for at, character in enumerate(plain) if character in "→>="]
+    if not heads and (back := _BACK_ARROW.search(plain)):
+        remedy = "Write what reacts on the left, and let the arrow point to what forms: A -> B."
+        raise _fault("The arrow points to the left.", back.start(), remedy)
     if not heads:
         remedy = "Put an arrow between the sides: A -> B."
         raise _fault("An equation needs an arrow.", len(plain), remedy)

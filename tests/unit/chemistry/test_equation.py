@@ -124,6 +124,8 @@ def test_subtracted_electrons_join_those_on_the_other_side() -> None:
         ("Cl- - Na+ -> Cl", "unreadable-formula", 6, "Join the terms with +"),
         ("9999999Ni -> Ni", "unreadable-formula", 0, "99999"),
         ("Ni2+ and 2e- -> Ni", "unreadable-formula", 5, "capital"),
+        ("Ni <- Ni2+ + 2e-", "unreadable-formula", 3, "let the arrow point to what forms"),
+        ("Ni ← Ni2+ + 2e-", "unreadable-formula", 3, "let the arrow point to what forms"),
         ("Cu -> Cu^ 2", "unreadable-formula", 8, "behind the whole formula"),
     ],
 )

@@ -91,16 +91,25 @@ def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alig
         return None
     as_typed, taken_apart = _placed(written), set(_placed(split))
     side, whole = next(one for one in as_typed if one not in taken_apart)
+    is_for_element = any(
+        _is_hidden_ion(one, as_typed) and one.instead and not one.instead.charge for one in found.findings
+    )
+    if is_for_element and not any(one.code == SPECTATOR_IONS and not one.side for one in found.findings):
+        return None  # a compound where an element should be, and none of its ions on the other side
     others = tuple(
         one
         for one in found.findings
         # The charge of an ion that stands only inside the compound is nothing that the student wrote.
-        if one.code != SPECTATOR_IONS
-        and not (one.code == WRONG_ION_CHARGE and (one.side, one.about) not in as_typed)
+        if one.code != SPECTATOR_IONS and not _is_hidden_ion(one, as_typed)
     )
     return Alignment(
         found.target, (Finding(SPECTATOR_IONS, side, whole), *others), found.weight + _BASE_WEIGHT_OF_COMPOUND
     )
+
+
+def _is_hidden_ion(finding: Finding, as_typed: list[tuple[str, Species]]) -> bool:
+    """Whether the charge is blamed of an ion that stands only inside a compound."""
+    return finding.code == WRONG_ION_CHARGE and (finding.side, finding.about) not in as_typed
 
 
 def _placed(line: Line) -> list[tuple[str, Species]]:
@@ -174,7 +183,8 @@ def _with_standing(best: Alignment, expectation: Expectation) -> list[Finding]:
         findings = [one for one in findings if one.code != WRONG_SPECIES]
         findings.insert(0, _refused_form(best, expectation))
     elif standing is not Standing.RIGHT:
-        side = "left" if (expectation.electrode == "anode") != expectation.is_turned else "right"
+        is_of_left = (expectation.electrode == "anode") != expectation.is_turned
+        side = "left" if is_of_left or standing is Standing.REVERSED_ELSEWHERE else "right"
         about = next(iter(target.left_names if side == "left" else target.right_names))
         findings = [one for one in findings if one.code != WRONG_SPECIES]
         findings.insert(0, Finding(WRONG_SPECIES, side, about, reason=target.reason))
@@ -207,13 +217,16 @@ def _like_nothing(line: Line, expectation: Expectation) -> list[Finding]:
 def _strange(line: Line, expectation: Expectation) -> Finding:
     """What the question has no room for; if there is nothing of the kind, what is missing.
 
-    What names a process comes before what the medium lends; the left side before the right.
+    What names a process comes before what the medium lends; what stands in no right line before what stands on
+    the other side of one; another substance before another charge; the left side before the right.
     """
     right = _right_targets(expectation)
     expected = {one for form in right for one in _placed(form.line)}
+    kinds, spelt = {kind for _, kind in expected}, {(side, kind.formula) for side, kind in expected}
     foreign = [one for one in _placed(line) if one not in expected]
-    naming = [one for one in foreign if one[1] not in AIDS]
-    for side, kind in naming or foreign:
+    for side, kind in sorted(
+        foreign, key=lambda one: (one[1] in AIDS, one[1] in kinds, (one[0], one[1].formula) in spelt)
+    ):
         return Finding(
             WRONG_SPECIES, side, kind, _of_same_element(kind, {k for at, k in expected if at == side})
         )

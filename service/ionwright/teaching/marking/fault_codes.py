@@ -83,6 +83,8 @@ class Finding:
         Whether it costs nothing.
     is_other_form
         Whether the process is the right one and only the form is refused in which it is written.
+    is_missing
+        Whether nothing stands where something is wanted.
     """
 
     code: str
@@ -93,6 +95,7 @@ class Finding:
     at: tuple[int, int] | None = None
     is_remark: bool = False
     is_other_form: bool = False
+    is_missing: bool = False
 
 
 def in_order(findings: list[Finding]) -> list[Finding]:

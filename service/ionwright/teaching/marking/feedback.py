@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.notation import species_text
 from ionwright.curricula.wording import sentence_start
-from ionwright.teaching.marking.expectation import OXIDATION
+from ionwright.teaching.marking.expectation import OXIDATION, Standing
 from ionwright.teaching.marking.fault_codes import (
     ARROW,
     ATOMS_NOT_BALANCED,
@@ -60,7 +60,8 @@ def _followed(helps: str, finding: Finding) -> str:
     if "half-equation" in helps or "balances" in helps or helps.startswith("The change is right"):
         return helps
     first, _, rest = helps.partition(" ")
-    is_word = first[1:].islower() and (len(first) > 2 or first == "It")
+    letters = first.partition("(")[0]  # Manganese(IV)
+    is_word = letters[1:].islower() and (len(letters) > 2 or letters in ("It", "At"))
     begun = f"{first.lower() if is_word else first} {rest}"
     return f"Your line balances{', and' if finding.is_other_form else '. But'} {begun}"
 
@@ -69,27 +70,37 @@ def _followed(helps: str, finding: Finding) -> str:
 
 
 def _not_a_half_equation(_: Finding, context: Told) -> Words:
-    if not context.expectation.gives_both(context.line):
+    if not context.expectation.gives_both(context.line) and not _holds_more_than_a_half(context):
         where = f" {context.place}" if context.place else ""
         helps = (
             f"Your line shows no electrons gained or lost. Show what happens to one kind of particle{where}, "
             "with electrons."
         )
         return helps, f"The half-equation is {context.right_line}"
-    place = f"what happens {context.place}" if context.place else "one electrode"
+    place = f"what happens {context.place}" if context.place else "one of the two changes in it"
     helps = (
         f"This is an equation for a whole reaction. A half-equation shows {place} only, with its electrons."
     )
     return helps, f"The half-equation is {context.right_line}"
 
 
+def _holds_more_than_a_half(context: Told) -> bool:
+    """Whether a line balances and shows the change that was asked for beside another one."""
+    line = context.line
+    return line.is_balanced and any(
+        one.left_names <= line.left.keys() and one.right_names <= line.right.keys()
+        for one in context.expectation.targets
+        if one.standing is Standing.RIGHT
+    )
+
+
 def _wrong_electrode(_: Finding, context: Told) -> Words:
     electrode = context.expectation.electrode
     other = _OTHER.get(electrode, "other electrode")
-    helps = (
-        f"This belongs to the other electrode. Which ions move to the {electrode}, and are electrons gained "
-        "or lost there?"
-    )
+    asks = f"Which ions move to the {electrode}"
+    if not any(kind.charge for kind in context.nearest.reactants):
+        asks = f"What is there at the {electrode}"  # its own metal, or water
+    helps = f"This belongs to the other electrode. {asks}, and are electrons gained or lost there?"
     if context.expectation.is_turned:
         helps = f"This belongs to the other electrode. Which ions move to the {electrode}?"
         return helps, f"Your line is for the {other}. {_turned(context)}"
@@ -229,7 +240,10 @@ def _arrow(_: Finding, context: Told) -> Words:
 
 def _state_symbols(finding: Finding, context: Told) -> Words:
     written = species_text(finding.about) if finding.about else "each substance"
-    helps = f"State symbols are wanted here, and the one of {written} is missing or not right."
+    if finding.is_missing:
+        helps = f"State symbols are wanted here, and {written} has none."
+    else:
+        helps = f"Look again at the state symbol of {written}: in which state is it here?"
     return helps, f"{written}({finding.reason}): {context.right_line}"
 
 

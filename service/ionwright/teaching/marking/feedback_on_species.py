@@ -8,7 +8,9 @@ from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.notation import species_text
 from ionwright.curricula.wording import ions, product, sentence_start
-from ionwright.teaching.marking.line import AIDS
+from ionwright.teaching.marking.expectation import Standing
+from ionwright.teaching.marking.line import AIDS, naming
+from ionwright.teaching.marking.rewriting import ions_of
 
 if TYPE_CHECKING:
     from ionwright.chemistry.species import Species
@@ -93,13 +95,18 @@ def _strange(kind: Species, finding: Finding, context: Told) -> Words:
 
 def _misspelt(kind: Species, instead: Species, finding: Finding, context: Told) -> Words:
     """The right element in another species than the right one."""
-    if context.is_followed:
-        return _other_change(kind, instead, finding, context)
     written = species_text(kind)
     shown = f"It is {species_text(instead)}, not {written}: {context.right_line}"
-    if instead.charge and _is_atom(instead) and len(kind.atoms) == 1 and kind.atoms[0][1] > 1:
+    if _is_atom(instead) and len(kind.atoms) == 1 and kind.atoms[0][1] > 1:
         name = sentence_start(ELEMENTS[kind.atoms[0][0]].name)
-        return f"{name} stands {context.medium} as single ions. How is one of them written?", shown
+        if instead.charge and kind.charge:
+            return f"{name} stands {context.medium} as single ions. How is one of them written?", shown
+        if not instead.charge and not kind.charge:
+            return f"{name} is not made of molecules. How is it written in an equation?", shown
+    if context.is_followed:
+        return _other_change(kind, instead, finding, context)
+    if kind.formula == instead.formula and kind.charge and instead.charge:
+        return f"Check the charge of {written}: is this the ion that is here?", shown
     subject = "What reacts" if finding.side == "left" else "What forms"
     return f"{subject} is not written {written}. Look at its formula and its charge again.", shown
 
@@ -109,21 +116,78 @@ def _out_of_place(kind: Species, finding: Finding, context: Told) -> str:
     question, line = context.expectation, context.line
     if question.is_molten and not AIDS.isdisjoint((*line.left, *line.right)):
         return "The electrolyte is molten, so there is no water in it. Which ions are there?"
-    if finding.side == "left" and question.electrode and not question.is_turned:
-        if _stays(kind, question):
-            change = "gives up" if question.electrode == "anode" else "takes up"
-            name, where = (
-                sentence_start(_called(kind)),
-                "in the melt" if question.is_molten else "in solution",
-            )
-            return f"{name} stay {where}: something else {change} electrons more easily."
-        if question.electrode == "anode" and _dissolves(kind, line):
-            name = _called(kind)
-            denied = f"This anode is not made of {name}, so there is no {name} to dissolve."
-            return f"{denied} What else can give up electrons?"
+    if not question.electrode and context.is_followed:
+        return _another_change(context)
+    if (
+        question.electrode
+        and not question.is_turned
+        and (helps := _out_of_place_there(kind, finding, context))
+    ):
+        return helps
     if _is_absent(kind, finding, context):
         return f"There {_is_or_are(kind)} no {_called(kind)} at this electrode. What is there?"
     return f"{sentence_start(_called(kind))} {_is_or_are(kind)} not what belongs here. {_look_again(context)}"
+
+
+def _out_of_place_there(kind: Species, finding: Finding, context: Told) -> str:
+    """What can be said of a strange species where it is known what the electrode and the electrolyte are."""
+    question, line = context.expectation, context.line
+    if finding.side == "left" and _stays(kind, question):
+        change = "gives up" if question.electrode == "anode" else "takes up"
+        where = "in the melt" if question.is_molten else "in solution"
+        return f"{sentence_start(_called(kind))} stay {where}: something else {change} electrons more easily."
+    if finding.side == "left" and question.electrode == "anode" and _dissolves(kind, line):
+        name = _called(kind)
+        denied = f"This anode is not made of {name}, so there is no {name} to dissolve."
+        return f"{denied} What else can give up electrons?"
+    if line.electrons and (line.electrons > 0) != (question.electrode == "cathode"):
+        asks = "are electrons gained or lost? Which particle does so there?"
+        return f"{sentence_start(context.place)}, {asks}"
+    if finding.side == "right" and _should_be_element(kind, question):
+        return f"{species_text(kind)} is a compound. Which element forms {context.place}?"
+    if _is_electrolyte(kind, question):
+        return f"{species_text(kind)} stands {context.medium} as its ions. Which of them takes part?"
+    return ""
+
+
+def _should_be_element(kind: Species, question: Expectation) -> bool:
+    """Whether a compound stands for an element that it holds, as NiSO4 for Ni."""
+    products = {kind for one in question.forms for kind in one.products}
+    elements = {one.atoms[0][0] for one in products if len(one.atoms) == 1 and not one.charge}
+    return not kind.charge and len(kind.atoms) > 1 and any(symbol in elements for symbol, _ in kind.atoms)
+
+
+def _is_electrolyte(kind: Species, question: Expectation) -> bool:
+    """Whether a compound is made of ions of the electrolyte."""
+    parts = ions_of(kind)
+    return bool(parts) and question.present.issuperset(part for part, _ in parts)
+
+
+def _another_change(context: Told) -> str:
+    """A line that balances, about another change than the one that was given."""
+    line = context.line
+    rights = [one for one in context.expectation.targets if one.standing is Standing.RIGHT]
+    same_left = any(one.left_names == naming(line.left) for one in rights)
+    same_right = any(one.right_names == naming(line.right) for one in rights)
+    if any(_differ_by_medium(line, one.line) for one in rights):
+        return (
+            "Your line balances, and the change is right. But it is written for another solution. Is the one that "
+            "was meant acidic or alkaline?"
+        )
+    asks = {
+        (True, False): "Which product is asked for?",
+        (False, True): "Which particle does the question start from?",
+    }.get((same_left, same_right), "Read again what was asked for.")
+    return f"Your line balances, but it shows another change. {asks}"
+
+
+def _differ_by_medium(one: Line, other: Line) -> bool:
+    """Whether two half-equations show one change, each with what its own solution lends."""
+    return (
+        one.left.keys() - AIDS == other.left.keys() - AIDS
+        and one.right.keys() - AIDS == other.right.keys() - AIDS
+        and (one.electrons > 0) == (other.electrons > 0)
+    )
 
 
 def _stays(kind: Species, question: Expectation) -> bool:

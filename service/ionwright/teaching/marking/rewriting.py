@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.species import Species
     from ionwright.teaching.marking.expectation import Expectation
 
-__all__ = ["split", "with_known_formulas", "without_hydronium"]
+__all__ = ["ions_of", "split", "with_known_formulas", "without_hydronium"]
 
 Parts = tuple[tuple["Species", int], ...]
 
@@ -67,7 +67,7 @@ def split(line: Line, expectation: Expectation) -> Line | None:
         kind: parts
         for side in (line.left, line.right)
         for kind in side
-        if kind not in expectation.known and (parts := _ions_of(kind))
+        if kind not in expectation.known and (parts := ions_of(kind))
     }
     if not compounds:
         return None
@@ -83,7 +83,8 @@ def _apart(amounts: Mapping[Species, Number], compounds: Mapping[Species, Parts]
     return found
 
 
-def _ions_of(kind: Species) -> Parts:
+def ions_of(kind: Species) -> Parts:
+    """The ions of a compound that is split into them when it dissolves or melts; none for anything else."""
     if kind.charge or len(kind.atoms) < 2 or kind == WATER or len(kind.formula) > 40:
         return ()
     return _ions_of_compound(kind.formula)
@@ -95,4 +96,6 @@ def _ions_of_compound(formula: str) -> Parts:
         compound = read_substance(formula).compound
     except IonwrightError:
         return ()
-    return () if compound.role == "water" else tuple((one.species, n) for one, n in compound.lattice_ions)
+    if compound.role == "water" or compound.strength == "weak":
+        return ()  # nearly all of it stays whole
+    return tuple((one.species, n) for one, n in compound.lattice_ions)

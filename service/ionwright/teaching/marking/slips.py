@@ -58,6 +58,7 @@ _LOOKALIKES: Final = str.maketrans("0iI1|" + SUBSCRIPTS, "olll" + "l" + "0123456
 _PLAIN_DIGITS: Final = str.maketrans(SUBSCRIPTS, "0123456789")
 _RAISED_DIGITS: Final = str.maketrans(SUPERSCRIPTS, "0123456789")
 _ODD_ELECTRON: Final = re.compile(r"(?<![A-Za-z])[eéèê][_~]?(?![A-Za-z])")
+_SYMBOL_APART: Final = re.compile(r"(?<![A-Za-z])([A-Z]) ([A-Za-z])(?![A-Za-z])")
 _HYDROXIDE: Final = re.compile(r"(?<![A-Za-z])0H(?=\^?[{(]?[-⁻])")
 _PLUS_ON_ELECTRON: Final = re.compile(
     r"(?<![A-Za-z])[eE](\s*\^?[({]?\s*1?\s*)([+⁺])(?=\s*[)}]?\s*(?:\Z|[-=→<>+]))"
@@ -196,6 +197,7 @@ def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
     slips = [Slip(span, "0H", "OH") for span in zeros]
     plain = _HYDROXIDE.sub("OH", plain)
     tables = _tables(frozenset(expected))
+    plain = _SYMBOL_APART.sub(lambda found: _joined(found, tables, slips), plain)
     pieces: list[str] = []
     done = 0
     for found in _PIECE.finditer(plain):
@@ -208,6 +210,15 @@ def mended(plain: str, expected: Iterable[Species]) -> tuple[str, list[Slip]]:
             done = end
     pieces.append(plain[done:])
     return "".join(pieces), sorted(slips, key=lambda slip: slip.at)
+
+
+def _joined(apart: re.Match[str], tables: _Tables, slips: list[Slip]) -> str:
+    """An element of the question whose two letters stand apart, put together in their place."""
+    symbol = apart[1] + apart[2].lower()
+    if symbol not in tables.elements or apart[1] in tables.elements:
+        return apart[0]
+    slips.append(Slip(apart.span(), apart[0], symbol))
+    return f" {symbol}"
 
 
 def may_be_slips(formulas: Iterable[str], expected: Iterable[Species]) -> bool:

@@ -71,5 +71,9 @@ def findings_of_states(reading: Reading, target: Equation) -> list[Finding]:
         side = "left" if term.is_left else "right"
         state = wanted.get((term.species, side), "")
         if state and term.state != state:
-            found.append(Finding(STATE_SYMBOLS, side, term.species, reason=state, at=(term.start, term.end)))
+            place = term.start, term.end
+            is_missing = not term.state
+            found.append(
+                Finding(STATE_SYMBOLS, side, term.species, reason=state, at=place, is_missing=is_missing)
+            )
     return found

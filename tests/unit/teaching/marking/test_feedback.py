@@ -352,3 +352,95 @@ def test_what_is_said_to_be_missing_stands_in_the_line_that_is_shown() -> None:
     assert faults[1].reveals == "2Cl⁻ → Cl₂ + 2e⁻."
     shown = at("CuSO4", "anode", "4OH- -> O2 + 4e-").faults[0].reveals
     assert shown == "H₂O is missing. 4OH⁻ → O₂ + 2H₂O + 4e⁻."
+
+
+@pytest.mark.parametrize(
+    ("expected", "line", "place", "helps"),
+    [
+        (
+            "O2 + 2H2O + 4e- -> 4OH^-",
+            "O2 + 4H+ + 4e- -> 2H2O",
+            "4H+",
+            "Your line balances, and the change is right. But it is written for another solution.",
+        ),
+        (
+            "MnO4^- + 8H^+ + 5e- -> Mn^2+ + 4H2O",
+            "MnO4- + 4H+ + 3e- -> MnO2 + 2H2O",
+            "MnO2",
+            "Your line balances, but it shows another change. Which product is asked for?",
+        ),
+        (
+            "Cr2O7^2- + 14H^+ + 6e- -> 2Cr^3+ + 7H2O",
+            "CrO42- + 8H+ + 3e- -> Cr3+ + 4H2O",
+            "CrO42-",
+            "Your line balances, but it shows another change. Which particle does the question start from?",
+        ),
+        (
+            "H2O2 -> O2 + 2H^+ + 2e-",
+            "H2O2 + 2H+ + 2e- -> 2H2O",
+            "2H2O",
+            "Your line balances, but it shows another change. Which product is asked for?",
+        ),
+        (
+            "2S2O3^2- -> S4O6^2- + 2e-",
+            "I2 + 2S2O32- -> S4O62- + 2I-",
+            "I2 + 2S2O32- -> S4O62- + 2I-",
+            "This is an equation for a whole reaction. A half-equation shows one of the two changes in it only",
+        ),
+    ],
+)
+def test_a_line_that_answers_another_task_is_named_as_such(
+    expected: str, line: str, place: str, helps: str
+) -> None:
+    fault = check(line, given_expectation((expected,), CURRICULA["a-level"])).faults[0]
+    assert (line[slice(*fault.at)], fault.feedback[: len(helps)]) == (place, helps)
+
+
+@pytest.mark.parametrize(
+    ("electrolyte", "electrode", "line", "place", "helps"),
+    [
+        ("AgNO3", "cathode", "2Ag+ + 2e- -> Ag2", "Ag2", "Your line balances. But silver is not made of molecules."),
+        ("CuCl2", "anode", "Cl2- -> Cl2 + e-", "Cl2-", "Your line balances. But chlorine stands in the solution as"),
+        ("CuSO4", "cathode", "Cu+ + e- -> CuSO4", "CuSO4", "CuSO₄ is a compound. Which element forms at the cathode?"),
+        ("CuSO4", "cathode", "CuSO4 + 2e- -> CuS", "CuSO4", "CuSO₄ stands in the solution as its ions. Which of"),
+        ("KBr", "anode", "K+ + e- -> K", "K+", "Your line balances. But at the anode, are electrons gained or lost?"),
+        ("ZnSO4", "cathode", "Zn -> Zn2+ + 2e-", "Zn", "Your line balances. But at the cathode, are electrons gained"),
+        ("Na2SO4", "cathode", "O2 + 4H+ + 4e- -> 2H2O", "O2", "Your line balances. But oxygen is not what belongs"),
+        ("CuSO4", "cathode", "Cu2+ + 2e- -> MnO2", "MnO2", "Manganese(IV) oxide is not what belongs here."),
+    ],
+)  # fmt: skip
+def test_what_is_told_of_a_strange_species_is_true_of_the_cell(
+    electrolyte: str, electrode: str, line: str, place: str, helps: str
+) -> None:
+    cell = CellDescription(electrolyte=(Ingredient(electrolyte),))
+    fault = check(line, electrode_expectation(cell, electrode, CURRICULA["gcse"])).faults[0]
+    assert (fault.code, line[slice(*fault.at)], fault.feedback[: len(helps)]) == (
+        "wrong-species",
+        place,
+        helps,
+    )
+
+
+def test_a_name_with_a_numeral_stands_small_inside_a_sentence() -> None:
+    cell = CellDescription(electrolyte=(Ingredient("CuSO4"),))
+    expectation = electrode_expectation(cell, "cathode", CURRICULA["gcse"])
+    fault = check("MnO4- + 4H+ + 3e- -> MnO2 + 2H2O", expectation).faults[0]
+    assert fault.feedback.startswith("Your line balances. But there are no permanganate ions")
+    fault = check("Mn2+ + 2H2O + 2e- -> MnO2 + 4H+ + 4e-", expectation).faults[0]
+    assert "But Mang" not in fault.feedback
+
+
+def test_a_metal_anode_is_asked_about_as_what_is_there() -> None:
+    cell = CellDescription(electrolyte=(Ingredient("CuSO4"),), cathode="copper", anode="copper")
+    expectation = electrode_expectation(cell, "anode", CURRICULA["gcse"])
+    fault = check("Cu2+ + 2e- -> Cu", expectation).faults[0]
+    assert fault.code == "wrong-electrode"
+    assert "What is there at the anode, and are electrons gained or lost there?" in fault.feedback
+
+
+def test_a_missing_and_a_wrong_state_symbol_are_told_apart() -> None:
+    expectation = given_expectation(("Cu^2+(aq) + 2e- -> Cu(s)",), CURRICULA["igcse"], states_asked=True)
+    assert [one.feedback for one in check("Cu2+ + 2e- -> Cu(l)", expectation).faults] == [
+        "State symbols are wanted here, and Cu²⁺ has none.",
+        "Look again at the state symbol of Cu: in which state is it here?",
+    ]
