@@ -41,8 +41,8 @@ class WorkedOut:
         Every quantity that follows, with its derivation.
     given
         What the task states, by quantity.
-    used_constants
-        Constants and figures of the tables on which the answers rest, by quantity.
+    knowns
+        All that the solver started from.
     """
 
     task: Task
@@ -53,7 +53,7 @@ class WorkedOut:
 
     def figures(self, key: Key) -> int:
         """Significant figures of an answer."""
-        figures = self.values[key].figures
+        figures = self.task.figures or self.values[key].figures
         return _FIGURES_OF_EXACT if figures >= EXACT else figures
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from types import MappingProxyType
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -83,12 +82,12 @@ class Task:
 
     Parameters
     ----------
-    assumed
-        Quantities that nobody states but that hold for want of another figure, by key.
+    figures
+        To how many significant figures to answer; None for as many as what is given has.
     """
 
     circuit: Circuit
     given: tuple[Given, ...]
     wanted: tuple[Wanted, ...]
     constants: Constants
-    assumed: Mapping[str, Written] = field(default_factory=lambda: MappingProxyType({}))
+    figures: int | None = None

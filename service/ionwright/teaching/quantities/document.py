@@ -5,14 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Final
 
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
-from ionwright.chemistry.figures import notations, with_uncertainty
 from ionwright.chemistry.notation import rendered
-from ionwright.teaching.quantities.working import answer_value
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from ionwright.chemistry.amounts.task import Wanted
+    from ionwright.teaching.quantities.answers import Answer
     from ionwright.teaching.quantities.solving import Solved
 
 __all__ = ["quantities_document"]
@@ -50,7 +48,7 @@ def quantities_document(solved: Solved, equation_notations: frozenset[str] | Non
             )
             for process in worked.task.circuit.processes
         ],
-        "found": [_found(solved, wanted, key) for wanted, key in worked.answers],
+        "found": [_found(solved, answer) for answer in solved.answers],
         "working": [
             {
                 "sentence": step.sentence,
@@ -65,30 +63,26 @@ def quantities_document(solved: Solved, equation_notations: frozenset[str] | Non
     }
 
 
-def _found(solved: Solved, wanted: Wanted, key: Key) -> dict[str, Any]:
-    worked = solved.worked
-    value, unit = answer_value(worked, key, wanted.unit)
-    figures = solved.conventions.significant_figures or worked.figures(key)
+def _found(solved: Solved, answer: Answer) -> dict[str, Any]:
+    key = answer.key
     entry: dict[str, Any] = {"quantity": _PUBLIC_NAMES.get(key.kind, key.kind)}
     if key.of:
         entry["of"] = key.of
-    if key.process and len(worked.task.circuit.processes) > 1:
+    if key.process and len(solved.worked.task.circuit.processes) > 1:
         entry["process"] = key.process
-    number = worked.values[key].number
-    deviation = float(getattr(number, "std_dev", 0.0))
-    rendered_value = notations(value, figures, unit)
-    if deviation:
-        uncertainty = abs(deviation * value / float(number.nominal_value)) if number.nominal_value else 0.0
-        rendered_value, figures = with_uncertainty(value, uncertainty, unit)
-        entry["uncertainty"] = uncertainty
-    return entry | {
-        "value": value,
-        "unit": unit.symbol,
-        "significant_figures": figures,
-        "text": rendered_value.text,
-        "html": rendered_value.html,
-        "latex": rendered_value.latex,
+    entry |= {
+        "value": answer.value,
+        "unit": answer.unit.symbol,
+        "significant_figures": answer.figures,
+        "text": answer.rendered.text,
+        "html": answer.rendered.html,
+        "latex": answer.rendered.latex,
     }
+    if answer.uncertainty is not None:
+        entry["uncertainty"] = answer.uncertainty
+    if answer.before_rounding is not None:
+        entry["before_rounding"] = answer.before_rounding
+    return entry
 
 
 def _used(solved: Solved) -> set[Key]:
@@ -126,6 +120,11 @@ def _conventions(solved: Solved) -> dict[str, Any]:
 def _assumptions(solved: Solved) -> Iterator[str]:
     yield from solved.worked.knowns.assumptions
     yield from _about_constants(solved)
+    if any(answer.uncertainty is not None for answer in solved.answers):
+        yield "Uncertainties count as standard uncertainties that do not depend on each other."
+    for answer in solved.answers:
+        if answer.is_doubtful:
+            yield f"The figures give {answer.before_rounding:.3g} charges, which is no whole number: check them."
     for _, prediction in solved.made.predictions:
         yield from prediction.assumptions
         for name, account in (("cathode", prediction.cathode), ("anode", prediction.anode)):

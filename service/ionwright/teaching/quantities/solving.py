@@ -10,6 +10,7 @@ from ionwright.chemistry.amounts.quantity import QUANTITIES
 from ionwright.chemistry.amounts.task import Constants, Given, Task, Wanted
 from ionwright.chemistry.units import read_unit
 from ionwright.chemistry.written_quantity import Written, read_written
+from ionwright.teaching.quantities.answers import Answer, answers
 from ionwright.teaching.quantities.circuits import MadeCircuit, make_circuit
 from ionwright.teaching.quantities.reading import read_asked, read_conventions, read_stated
 from ionwright.teaching.quantities.working import Step, working
@@ -43,18 +44,18 @@ class Solved:
     made
         The circuit, with the predictions behind it.
     worked
-        The answers with their derivation.
+        Everything that follows, with its derivation.
+    answers
+        What was asked for.
     steps
         The working, as on the board.
-    conventions
-        What the task states in place of what the course prints.
     """
 
     curriculum: Curriculum
     made: MadeCircuit
     worked: WorkedOut
+    answers: tuple[Answer, ...]
     steps: tuple[Step, ...]
-    conventions: TaskConventions
 
 
 def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
@@ -73,9 +74,10 @@ def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
     is_over_water = conventions.gas_collected == "over water" or "water_vapour_pressure" in named
     made = make_circuit(description.processes, curriculum, is_over_water=is_over_water)
     known += tuple(_concentrations(known, wanted, made))
-    task = Task(made.circuit, known, wanted, _constants(curriculum, conventions))
-    worked = work_out(task)
-    return Solved(curriculum, made, worked, working(worked), conventions)
+    constants = _constants(curriculum, conventions)
+    worked = work_out(Task(made.circuit, known, wanted, constants, conventions.significant_figures))
+    found = answers(worked)
+    return Solved(curriculum, made, worked, found, working(worked, found))
 
 
 def _constants(curriculum: Curriculum, conventions: TaskConventions) -> Constants:

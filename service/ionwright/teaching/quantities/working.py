@@ -10,6 +10,7 @@ from ionwright.chemistry.amounts.network import EXACT, nominal
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.relations import Product, Sum
 from ionwright.chemistry.units import Unit, read_unit, unit_said
+from ionwright.teaching.quantities.answers import Answer, in_unit, money_unit
 from ionwright.teaching.quantities.expressions import (
     EQUALS,
     MINUS,
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.amounts.faraday import WorkedOut
     from ionwright.chemistry.amounts.network import Value
 
-__all__ = ["Step", "answer_value", "working"]
+__all__ = ["Step", "working"]
 
 _GUARD: Final = 2
 _FEWEST: Final = 4
@@ -52,7 +53,7 @@ class Step:
     equation: Piece
 
 
-def working(worked: WorkedOut) -> tuple[Step, ...]:
+def working(worked: WorkedOut, found: Sequence[Answer]) -> tuple[Step, ...]:
     """The steps that lead to the answers of a task, each standing after those that it needs.
 
     Notes
@@ -60,43 +61,19 @@ def working(worked: WorkedOut) -> tuple[Step, ...]:
     Between the steps figures are carried that the answer does not keep (two more, at least four in all), so that
     reckoning with what is written gives the answer that is written.
     """
-    board = _Board(worked)
-    for _, key in worked.answers:
-        board.reach(key)
+    board = _Board(worked, found)
+    for answer in found:
+        board.reach(answer.key)
     return tuple(board.steps)
-
-
-def answer_value(worked: WorkedOut, key: Key, unit: Unit | None) -> tuple[float, Unit]:
-    """The value of an answer in the unit asked for, or in the usual one."""
-    unit = unit or _usual_unit(worked, key)
-    return _in_unit(key, nominal(worked.values[key].number), unit), unit
-
-
-def _usual_unit(worked: WorkedOut, key: Key) -> Unit:
-    return money_unit(worked, key) or read_unit(QUANTITIES[key.kind].answer_unit)
-
-
-def money_unit(worked: WorkedOut, key: Key) -> Unit | None:
-    """The unit of a cost or a price, in the currency in which the task counts; None for other quantities."""
-    if QUANTITIES[key.kind].dimension not in {"currency", "price of energy"}:
-        return None
-    written = next((w for w in worked.knowns.written.values() if w.unit.currency), None)
-    if written is None:
-        return None
-    return read_unit(written.unit.currency if key.kind == "cost" else f"{written.unit.currency}/kWh")
-
-
-def _in_unit(key: Key, value: float, unit: Unit) -> float:
-    return value * read_unit(QUANTITIES[key.kind].unit).si / unit.si - unit.offset
 
 
 class _Board:
     """Steps while they are written down."""
 
-    def __init__(self, worked: WorkedOut) -> None:
+    def __init__(self, worked: WorkedOut, found: Sequence[Answer]) -> None:
         self.worked = worked
         self.values: Mapping[Key, Value] = worked.values
-        self.wanted = {key: wanted for wanted, key in worked.answers}
+        self.answers = {answer.key: answer for answer in found}
         self.steps: list[Step] = []
         self.reached: set[Key] = set()
 
@@ -131,7 +108,7 @@ class _Board:
         value = nominal(self.values[key].number)
         if key in self.worked.knowns.molar_masses:
             return number_piece(value, _figures_of_mass(value, self.worked.knowns.molar_masses[key]), own)
-        return self._guarded(_in_unit(key, value, unit or own), self.values[key].figures, unit or own)
+        return self._guarded(in_unit(key, value, unit or own), self.values[key].figures, unit or own)
 
     def _guarded(self, value: float, figures: int, unit: Unit) -> Piece:
         return number_piece(value, _kept(value, _guard(figures)), unit)
@@ -147,7 +124,7 @@ class _Board:
         own = self.unit_of(key)
         stated = number_piece(written.value, written.significant_figures, written.unit)
         if written.unit.symbol == own.symbol:
-            if key not in self.wanted:
+            if key not in self.answers:
                 return None
             return Step("This is given.", self._finished(key, [self.symbol(key), stated]))
         noun = QUANTITIES[key.kind].noun
@@ -156,7 +133,7 @@ class _Board:
 
     def _molar_mass(self, key: Key) -> Step | None:
         parts = self.worked.knowns.molar_masses[key]
-        if len(parts) == 1 and parts[0][1] == 1 and key not in self.wanted:
+        if len(parts) == 1 and parts[0][1] == 1 and key not in self.answers:
             return None
         pieces = [plain(f"{number} × {mass}" if number > 1 else mass) for _, number, mass in parts]
         latex = " + ".join(f"{number} \\times {mass}" if number > 1 else mass for _, number, mass in parts)
@@ -213,14 +190,12 @@ class _Board:
     def _finished(self, key: Key, pieces: Sequence[Piece]) -> Piece:
         """The equation, with the answer in its unit and rounded where the quantity was asked for."""
         chain = _without_repeats(pieces)
-        wanted = self.wanted.get(key)
-        if wanted is None:
+        answer = self.answers.get(key)
+        if answer is None:
             return joined(EQUALS, chain)
-        value, unit = answer_value(self.worked, key, wanted.unit)
-        figures = self.worked.figures(key)
-        exact = self._guarded(value, self.values[key].figures, unit)
-        chain = _without_repeats([*chain, exact])
-        rounded = number_piece(value, figures, unit)
+        value = answer.value if answer.before_rounding is None else answer.before_rounding
+        chain = _without_repeats([*chain, self._guarded(value, self.values[key].figures, answer.unit)])
+        rounded = Piece(answer.rendered.text, answer.rendered.html, answer.rendered.latex)
         written = joined(EQUALS, chain)
         return written if rounded.text == chain[-1].text else joined(ROUNDED, [written, rounded])
 
