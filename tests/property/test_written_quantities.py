@@ -42,7 +42,7 @@ NUMBERS = st.decimals(
 )
 SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 TYPED = "0123456789.,+-−±()[]{}eExX×·^*/ \t\n%°µ£€$ACKVmolhsdgikPaunt⁻¹²³₂½٣\u200b\u0301\ud800\U0001d7d8"
-MOST_CALLS = 500
+MOST_CALLS = 1200
 CODES = {
     "unreadable-quantity", "ambiguous-number", "absurd-magnitude", "not-finite", "zero-quantity", "negative-quantity",
     "wrong-dimension",

@@ -29,6 +29,8 @@ _PIECE: Final = re.compile(
 )
 _JOINED: Final = {("W", "h"): "Wh", ("mW", "h"): "mWh", ("kW", "h"): "kWh", ("MW", "h"): "MWh"}
 _RANK: Final = {symbol: rank for rank, symbol in enumerate(TOKENS)}
+_IN_LOWER_CASE: Final = {symbol.lower(): symbol for symbol in reversed(SYMBOLS)}
+_LETTERS: Final = tuple((word, frozenset(word)) for word in WORDS if len(word) > 2)
 _SUPERSCRIPTS: Final = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _EXAMPLES: Final = (
     "Units that are understood: A, s, min, C, mol, g, cm3, dm3, degC, kPa, V, kWh, %,"
@@ -159,12 +161,12 @@ def _near(name: str) -> str:
     if name in _UNREAD:
         return _UNREAD[name]
     lower = name.lower()
-    alike = [symbol for symbol in SYMBOLS if symbol.lower() == lower]
+    alike = [_IN_LOWER_CASE[lower]] if lower in _IN_LOWER_CASE else []
     if not alike:
-        # few enough to compare with: words that start alike
-        alike = get_close_matches(
-            lower[:24], [word for word in WORDS if word[0] == lower[0]], n=1, cutoff=0.75
-        )
+        # comparing costs: only the words with the most letters in common
+        letters = frozenset(lower)
+        unlike = sorted((len(letters ^ own), word) for word, own in _LETTERS if word[0] == lower[0])
+        alike = get_close_matches(lower[:24], [word for _, word in unlike[:4]], n=1, cutoff=0.75)
     return f'"{alike[0]}" may be meant. {_EXAMPLES}' if alike else _EXAMPLES
 
 

@@ -29,7 +29,7 @@ _BARE_POWER: Final = re.compile(r" *10 ?(?:\^|\*\*|[⁺⁻⁰¹²³⁴⁵⁶⁷�
 _CLOCK: Final = re.compile(r" *\d+:\d\d")
 _RANGE: Final = re.compile(r" *[\d.,]+[^\d±]{0,8}(?:-|\bto\b) ?\d")
 _TIME_UNIT: Final = r"(days?|d|hours?|hrs?|h|minutes?|mins?|seconds?|secs?|s)(?![A-Za-z])"
-_SEVERAL_TIMES: Final = re.compile(rf" *[\d.,]+ ?{_TIME_UNIT}.*\d|.*\d *m\b.*\d *s\b", re.IGNORECASE)
+_SEVERAL_TIMES: Final = re.compile(rf" *[\d.,]+ ?{_TIME_UNIT}.*\d| *\d+ ?m ?\d+ ?s\b", re.IGNORECASE)
 _MONEY: Final = re.compile(r" *([£€$₹]|Rs\.?|[A-Z]{2,3}) ?(?=[\d.,])")
 _TIME_PART: Final = re.compile(rf" *(?:, ?)?(?:and )? *(\d+(?:[.,]\d+)?) ?{_TIME_UNIT}", re.IGNORECASE)
 
