@@ -29,7 +29,7 @@ _PIECE: Final = re.compile(
 )
 _JOINED: Final = {("W", "h"): "Wh", ("mW", "h"): "mWh", ("kW", "h"): "kWh", ("MW", "h"): "MWh"}
 _RANK: Final = {symbol: rank for rank, symbol in enumerate(TOKENS)}
-_IN_LOWER_CASE: Final = {symbol.lower(): symbol for symbol in reversed(SYMBOLS)}
+_IN_LOWER_CASE: Final = {symbol.lower(): symbol for symbol in reversed(tuple(SYMBOLS))}
 _LETTERS: Final = tuple((word, frozenset(word)) for word in WORDS if len(word) > 2)
 _SUPERSCRIPTS: Final = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _EXAMPLES: Final = (
