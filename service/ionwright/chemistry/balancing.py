@@ -117,9 +117,9 @@ def balance(text: str, medium: str | None = None) -> Balanced:
         What reacts, an arrow, what forms, in any usual spelling. Numbers in front of the species count only
         where they settle between several solutions.
     medium
-        ``"acidic"`` adds H2O and H^+, ``"alkaline"`` H2O and OH^-, ``"neutral"`` uses up neither ion but may
-        form it, ``"molten"`` adds O^2-, ``"none"`` nothing. If left out: alkaline where OH^- is given, else
-        acidic.
+        ``"acidic"`` adds H2O and H^+, ``"alkaline"`` H2O and OH^-, ``"neutral"`` uses up neither ion (unless
+        water alone forms) but may form it, ``"molten"`` adds O^2-, ``"none"`` nothing. If left out: alkaline
+        where OH^- is given, else acidic.
 
     Returns
     -------

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE, WATER
 from ionwright.chemistry.medium import NEUTRAL
 from ionwright.chemistry.skeleton import HYDRONIUM
+from ionwright.chemistry.species import ELECTRON
 from ionwright.chemistry.stoichiometry import Equation, Term
 
 if TYPE_CHECKING:
@@ -41,6 +42,12 @@ def for_neutral(net: Net, skeleton: Skeleton) -> Net:
         What is used up of each species; what forms is negative.
     skeleton
         What was given; an ion that was given on the left may be used up.
+
+    Notes
+    -----
+    A neutral solution uses up neither ion, but may form either: ``Al -> [Al(OH)4]^-`` leaves hydrogen ions, since
+    the hydroxide of the complex can only come from water. Where water was given as the only product, as in
+    ``O2 -> H2O``, hydrogen ions are used up after all; otherwise water would be what reacts.
     """
     if skeleton.medium != NEUTRAL:
         return net
@@ -52,7 +59,8 @@ def for_neutral(net: Net, skeleton: Skeleton) -> Net:
             made[ion] = 0
             made[other] = made.get(other, 0) - used
             made[WATER] = made.get(WATER, 0) + (2 * used if ion == HYDRONIUM else used)
-    return made
+    forms_water_alone = {term.species for term in skeleton.given.right} - {ELECTRON} == {WATER}
+    return net if forms_water_alone and net.get(WATER, 0) < 0 <= made[WATER] else made
 
 
 def with_ions_of(net: Net, skeleton: Skeleton) -> Net:
