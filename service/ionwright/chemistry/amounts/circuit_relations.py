@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.amounts.bath_relations import bath_relations
 from ionwright.chemistry.amounts.charge_taken import amount_relation, charge_parts, electrons_of
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
-from ionwright.chemistry.amounts.relations import Product, Relation, Sum, Tabulated
+from ionwright.chemistry.amounts.relations import ByTrial, Product, Relation, Sum, Tabulated
+from ionwright.chemistry.amounts.totals import total_relations
 from ionwright.chemistry.amounts.unknown_metal import substance
+from ionwright.chemistry.amounts.wet_gas import wet_gas_temperature_K
 from ionwright.chemistry.water_vapour import temperature_of_vapour_pressure, vapour_pressure_kPa
 
 if TYPE_CHECKING:
@@ -53,6 +55,7 @@ def circuit_relations(circuit: Circuit, mentioned: Collection[Key]) -> tuple[Rel
     for process in circuit.processes:
         found += _of_process(circuit, process, mentioned)
     found += _of_shared_electrodes(circuit, mentioned)
+    found += total_relations(circuit, kinds)
     found += bath_relations(circuit, mentioned)
     return tuple(dict.fromkeys(found))
 
@@ -108,7 +111,8 @@ def _of_process(circuit: Circuit, process: Process, mentioned: Collection[Key]) 
         yield amount_relation(process, of, electrons)
         yield from _of_species(process, of, kinds)
         if "volume" in kinds:
-            yield from _of_gas(Key("amount", process.id, of), Key("volume", process.id, of), circuit)
+            amount, volume = Key("amount", process.id, of), Key("volume", process.id, of)
+            yield from _of_gas(amount, volume, circuit, asks_temperature=TEMPERATURE in mentioned)
 
 
 def _of_species(process: Process, of: str, kinds: set[str]) -> Iterator[Relation]:
@@ -134,11 +138,14 @@ def _of_species(process: Process, of: str, kinds: set[str]) -> Iterator[Relation
         yield Product("growth", layer, (of_it("growth_rate"), TIME))
 
 
-def _of_gas(amount: Key, volume: Key, circuit: Circuit) -> Iterator[Relation]:
+def _of_gas(amount: Key, volume: Key, circuit: Circuit, *, asks_temperature: bool) -> Iterator[Relation]:
     if not circuit.is_over_water:
         yield Product("molar gas volume", volume, (amount, Key("molar_gas_volume")))
     dry = Key("dry_pressure") if circuit.is_over_water else PRESSURE
     yield Product("gas law", volume, (amount, Key("gas_constant"), TEMPERATURE), (dry,))
+    if circuit.is_over_water and asks_temperature:
+        arguments = (PRESSURE, volume, amount, Key("gas_constant"))
+        yield ByTrial("wet gas", TEMPERATURE, arguments, wet_gas_temperature_K)
 
 
 def _of_shared_electrodes(circuit: Circuit, mentioned: Collection[Key]) -> Iterator[Relation]:
@@ -146,7 +153,7 @@ def _of_shared_electrodes(circuit: Circuit, mentioned: Collection[Key]) -> Itera
         sharing = [p for p in circuit.processes if p.electrode == electrode]
         if len(sharing) == 1:
             continue
-        *others, last = (Key("share", p.id) for p in sharing)
-        yield Sum("shares", last, (), tuple(others), constant=1.0)
         if not any(Key("efficiency", p.id) in mentioned for p in sharing):
             yield Sum("shared charge", CHARGE, tuple(Key("useful_charge", p.id) for p in sharing))
+        *others, last = (Key("share", p.id) for p in sharing)
+        yield Sum("shares", last, (), tuple(others), constant=1.0)

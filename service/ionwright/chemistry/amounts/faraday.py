@@ -6,22 +6,27 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
+from ionwright.chemistry.amounts.bath_relations import OF_RUNNING_OUT
 from ionwright.chemistry.amounts.circuit_relations import circuit_relations
 from ionwright.chemistry.amounts.known_values import known_values
 from ionwright.chemistry.amounts.limits import check_results
 from ionwright.chemistry.amounts.naming import name_of, shown
-from ionwright.chemistry.amounts.network import EXACT, Solution, Value, nominal, reachable, solve
+from ionwright.chemistry.amounts.network import Solution, reachable, solve
 from ionwright.chemistry.amounts.quantity import QUANTITIES, TOLD, Key
 from ionwright.chemistry.amounts.subject import Subjects
+from ionwright.chemistry.amounts.unknown_metal import substance_text
+from ionwright.chemistry.amounts.values import EXACT, Value, nominal
 from ionwright.chemistry.faults import QuantityFault
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from ionwright.chemistry.amounts.circuit import Circuit
     from ionwright.chemistry.amounts.known_values import KnownValues
-    from ionwright.chemistry.amounts.network import Clash, Known
+    from ionwright.chemistry.amounts.network import Clash
     from ionwright.chemistry.amounts.relations import Relation
     from ionwright.chemistry.amounts.task import Given, Task, Wanted
+    from ionwright.chemistry.amounts.values import Known
 
 __all__ = ["WorkedOut", "work_out"]
 
@@ -68,6 +73,8 @@ def work_out(task: Task) -> WorkedOut:
     """
     subjects = Subjects(task.circuit)
     given, answers = _placed(task, subjects)
+    for wanted, key in answers:
+        _check_that_it_runs_out(task.circuit, wanted, key)
     knowns = known_values(task, given, [key for _, key in answers])
     relations = circuit_relations(task.circuit, knowns.mentioned)
     solution = solve(relations, knowns.values)
@@ -99,6 +106,23 @@ def _placed(task: Task, subjects: Subjects) -> tuple[dict[Key, Given], tuple[tup
     for one in unsure:
         _place(one, subjects, sure)
     return sure, tuple(wanted_keys)
+
+
+def _check_that_it_runs_out(circuit: Circuit, wanted: Wanted, key: Key) -> None:
+    """Refuse to say when something runs out that is not used up."""
+    if key.kind not in OF_RUNNING_OUT:
+        return
+    net = circuit.net_per_electron(key.process, key.of)
+    if net >= 0:
+        name = substance_text(key.of)
+        why = (
+            "as much goes into the solution at one electrode as leaves it at the other"
+            if not net
+            else "it is formed"
+        )
+        detail = f"{name} does not run out: {why}."
+        remedy = "Ask for an ion that is used up."
+        raise QuantityFault("contradictory", detail, where=wanted.where, remedy=remedy)
 
 
 def _place(one: Given, subjects: Subjects, placed: dict[Key, Given]) -> None:

@@ -7,9 +7,10 @@ from math import floor, log10
 from typing import TYPE_CHECKING, Any, Final
 
 from ionwright.chemistry.amounts.limits import check_given
-from ionwright.chemistry.amounts.network import EXACT, Known
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
+from ionwright.chemistry.amounts.totals import parts_of_totals
 from ionwright.chemistry.amounts.unknown_metal import substance, substance_text
+from ionwright.chemistry.amounts.values import EXACT, Known
 from ionwright.chemistry.constants import CONSTANTS
 from ionwright.chemistry.densities import density_g_cm3
 from ionwright.chemistry.faults import QuantityFault
@@ -67,7 +68,9 @@ def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) 
     QuantityFault
         If a given value has the wrong dimension or cannot be, or the tables lack a figure that is needed.
     """
-    gathered = _Gathered(task, tuple(dict.fromkeys([*given, *wanted])), frozenset(wanted))
+    named = [*given, *wanted]
+    named += parts_of_totals(task.circuit, {key.kind for key in named})
+    gathered = _Gathered(task, tuple(dict.fromkeys(named)), frozenset(wanted))
     for key, one in given.items():
         gathered.add_given(key, one)
     gathered.add_constants()

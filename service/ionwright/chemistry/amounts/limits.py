@@ -6,15 +6,16 @@ from math import isfinite
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.naming import name_of, shown
-from ionwright.chemistry.amounts.network import nominal
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
+from ionwright.chemistry.amounts.unknown_metal import substance_text
+from ionwright.chemistry.amounts.values import nominal
 from ionwright.chemistry.faults import QuantityFault
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from ionwright.chemistry.amounts.network import Value
     from ionwright.chemistry.amounts.task import Given, Task
+    from ionwright.chemistry.amounts.values import Value
 
 __all__ = ["check_given", "check_results"]
 
@@ -132,7 +133,7 @@ def _more_than_there_is(key: Key, values: Mapping[Key, Value], given: Mapping[Ke
     )
     return QuantityFault(
         "contradictory",
-        f"The bath{holds} of {name_of(key).rpartition(' of ')[2]}: it runs out before that.",
+        f"The bath{holds} of {substance_text(key.of)}: it runs out before that.",
         where=_first(values[key], given),
         remedy='Give less time or current; "exhaustion_time" and "exhaustion_charge" say when it runs out.',
     )

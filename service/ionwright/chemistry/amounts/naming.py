@@ -18,9 +18,8 @@ def name_of(key: Key, *, is_whole: bool = False) -> str:
     is_whole
         Whether to name the process too.
     """
-    noun = QUANTITIES[key.kind].noun
-    if key.of:
-        noun = f"{noun} of {substance_text(key.of)}"
+    kind = QUANTITIES[key.kind]
+    noun = kind.noun_of(substance_text(key.of)) if key.of else kind.noun
     return f'{noun} in "{key.process}"' if is_whole and key.process else noun
 
 

@@ -41,8 +41,8 @@ class QuantityKind:
     ----------
     name
         Name in the API, in TOML and in code.
-    noun
-        What it is called in a sentence.
+    phrase
+        What it is called in a sentence, with ``{}`` where "of" and the substance go, if not at the end.
     dimension
         Name of its dimension, as `ionwright.chemistry.units.Unit` has it.
     unit
@@ -58,7 +58,7 @@ class QuantityKind:
     """
 
     name: str
-    noun: str
+    phrase: str
     dimension: str
     unit: str
     answer_unit: str
@@ -66,6 +66,16 @@ class QuantityKind:
     low: float
     high: float
     may_be_zero: bool = False
+
+    @property
+    def noun(self) -> str:
+        """What it is called where no substance is named."""
+        return self.phrase.replace("{}", "")
+
+    def noun_of(self, substance: str) -> str:
+        """What it is called with a substance: "concentration of Cu²⁺ at the start"."""
+        head, place, tail = self.phrase.partition("{}")
+        return f"{head} of {substance}{tail}" if place else f"{self.phrase} of {substance}"
 
 
 def _kind(  # noqa: PLR0913 - one row of the table below
@@ -118,24 +128,26 @@ _KINDS: Final = (
     _kind("thickness", "length", "cm", "species", (1e-9, 1e3), answer_unit="um"),
     _kind("growth_rate", "speed", "cm/s", "species", (1e-14, 1.0), answer_unit="um/min", noun="rate of growth"),
     _kind("bath_volume", "volume", "dm3", "bath", (1e-6, 1e9), noun="volume of the bath"),
-    _kind("bath_concentration", "concentration", "mol/dm3", "bath", (1e-9, 40.0), noun="concentration at the start"),
+    _kind("bath_concentration", "concentration", "mol/dm3", "bath", (1e-9, 40.0), noun="concentration{} at the start"),
     _kind("concentration_change", "concentration", "mol/dm3", "bath", (0.0, 40.0), noun="change of concentration",
           may_be_zero=True),
-    _kind("concentration", "concentration", "mol/dm3", "bath", (0.0, 80.0), noun="concentration at the end",
+    _kind("concentration", "concentration", "mol/dm3", "bath", (0.0, 80.0), noun="concentration{} at the end",
           may_be_zero=True),
-    _kind("amount_at_start", "amount", "mol", "bath", (1e-15, 1e10), noun="amount at the start"),
-    _kind("amount_left", "amount", "mol", "bath", (0.0, 1e10), noun="amount left", may_be_zero=True),
-    _kind("exhaustion_charge", "charge", "C", "bath", (1e-9, 1e15), noun="charge until none is left"),
-    _kind("exhaustion_time", "time", "s", "bath", (1e-6, 1e12), noun="time until none is left"),
-    _kind("charge_left", "charge", "C", "bath", (0.0, 1e15), noun="charge still to pass until none is left",
+    _kind("amount_at_start", "amount", "mol", "bath", (1e-15, 1e10), noun="amount{} at the start"),
+    _kind("amount_left", "amount", "mol", "bath", (0.0, 1e10), noun="amount{} left", may_be_zero=True),
+    _kind("exhaustion_charge", "charge", "C", "bath", (1e-9, 1e15), noun="charge until none{} is left"),
+    _kind("exhaustion_time", "time", "s", "bath", (1e-6, 1e12), noun="time until none{} is left"),
+    _kind("charge_left", "charge", "C", "bath", (0.0, 1e15), noun="charge still to pass until none{} is left",
           may_be_zero=True),
-    _kind("time_left", "time", "s", "bath", (0.0, 1e12), noun="time still to go until none is left",
+    _kind("time_left", "time", "s", "bath", (0.0, 1e12), noun="time still to go until none{} is left",
           may_be_zero=True),
-    _kind("amount_used", "amount", "mol", "bath", (1e-15, 1e10), noun="net amount used up or formed"),
+    _kind("amount_used", "amount", "mol", "bath", (1e-15, 1e10), noun="net amount{} used up or formed"),
     _kind("electrons_until_none", "amount", "mol", "bath", (1e-15, 1e10),
-          noun="amount of electrons until none is left"),
+          noun="amount of electrons until none{} is left"),
     _kind("useful_charge_until_none", "charge", "C", "bath", (1e-9, 1e15),
-          noun="useful charge until none is left"),
+          noun="useful charge until none{} is left"),
+    _kind("total_mass", "mass", "g", "circuit", (1e-12, 1e12), noun="total mass of the deposit"),
+    _kind("total_volume", "volume", "dm3", "circuit", (1e-12, 1e12), noun="total volume of gas"),
     _kind("specific_energy", "specific energy", "J/g", "species", (1e-6, 1e9), noun="energy for each mass",
           answer_unit="kWh/kg"),
 )  # fmt: skip

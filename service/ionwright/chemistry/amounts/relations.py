@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     from ionwright.chemistry.amounts.quantity import Key
 
-__all__ = ["Number", "Product", "Quotient", "Relation", "Sum", "Tabulated", "Tally"]
+__all__ = ["ByTrial", "Number", "Product", "Quotient", "Relation", "Sum", "Tabulated", "Tally"]
 
 Number = Any
 """A float, or a number with an uncertainty that computes in the same way."""
@@ -144,4 +144,37 @@ class Tabulated:
         return uncertainties.wrap(function)(at)
 
 
-Relation = Product | Sum | Tabulated
+@dataclass(frozen=True, slots=True)
+class ByTrial:
+    """result = what fits, found by trial; it is solved for its result only.
+
+    Parameters
+    ----------
+    arguments
+        In the order in which `fitting` takes them.
+    fitting
+        Plain function of floats; it may raise an `IonwrightError` where nothing fits.
+    """
+
+    name: str
+    result: Key
+    arguments: tuple[Key, ...]
+    fitting: Callable[..., float]
+    members: tuple[Key, ...] = field(init=False, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "members", (self.result, *self.arguments))
+
+    def solved_for(self, key: Key, values: Mapping[Key, Number]) -> Number | None:
+        """The result from all arguments; None for any other member."""
+        if key != self.result:
+            return None
+        arguments = [values[argument] for argument in self.arguments]
+        if all(isinstance(argument, float | int) for argument in arguments):
+            return self.fitting(*arguments)
+        import uncertainties  # noqa: PLC0415 - loaded only where an uncertainty was given
+
+        return uncertainties.wrap(self.fitting)(*arguments)
+
+
+Relation = Product | Sum | Tabulated | ByTrial

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import floor, log10
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.amounts.network import nominal
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
+from ionwright.chemistry.amounts.values import nominal
 from ionwright.chemistry.figures import Rendered, notations, with_uncertainty
 from ionwright.chemistry.units import Unit, read_unit
 
@@ -70,8 +71,15 @@ def _answer(worked: WorkedOut, wanted: Wanted, key: Key) -> Answer:
         uncertainty = deviation * read_unit(QUANTITIES[key.kind].unit).si / unit.si
         rendered, figures = with_uncertainty(value, uncertainty, unit)
         return Answer(wanted, key, value, unit, figures, rendered, uncertainty)
-    figures = worked.figures(key)
+    figures = _figures_in(unit, worked.figures(key), value)
     return Answer(wanted, key, value, unit, figures, notations(value, figures, unit))
+
+
+def _figures_in(unit: Unit, figures: int, value: float) -> int:
+    """Significant figures in this unit: 293 K, good to one degree, is 20 °C."""
+    if not unit.offset or not value:
+        return figures
+    return max(1, figures + floor(log10(abs(value))) - floor(log10(abs(value + unit.offset))))
 
 
 def money_unit(worked: WorkedOut, key: Key) -> Unit | None:

@@ -138,9 +138,10 @@ def _about_constants(solved: Solved) -> Iterator[str]:
     used, worked = _used(solved), solved.worked
     for name in _FROM_COURSES:
         key = Key(name)
-        if key not in used or key in worked.given or name in worked.task.constants.stated:
+        is_from_elsewhere = key in worked.given or name in worked.task.constants.stated
+        if key not in used or is_from_elsewhere or key not in worked.knowns.written:
             continue
-        if key in worked.knowns.written and not getattr(printed, name):
+        if not getattr(printed, name):
             yield f"{title} prints no {QUANTITIES[name].noun}; the figure of the tables is used."
         elif name == "molar_gas_volume" and printed.gas_conditions:
             yield f"Gas volumes are those at {printed.gas_conditions}."

@@ -94,6 +94,8 @@ _SYMBOLS: Final[dict[str, Piece]] = {
     "exhaustion_time": Piece("t(for all {})", "<i>t</i>(for all {})", "t_\\text{all}"),
     "charge_left": Piece("Q(still)", "<i>Q</i>(still)", "Q_\\text{still}"),
     "time_left": Piece("t(still)", "<i>t</i>(still)", "t_\\text{still}"),
+    "total_mass": Piece("m(deposit)", "<i>m</i>(deposit)", "m_\\text{deposit}"),
+    "total_volume": Piece("V(gas)", "<i>V</i>(gas)", "V_\\text{gas}"),
     "specific_energy": Piece("w", "<i>w</i>", "w"),
 }  # fmt: skip
 

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.amounts.network import EXACT, nominal
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.relations import Product, Sum
+from ionwright.chemistry.amounts.values import EXACT, Row, nominal
 from ionwright.chemistry.units import Unit, read_unit, unit_said
 from ionwright.teaching.quantities.answers import Answer, in_unit, money_unit
 from ionwright.teaching.quantities.expressions import (
@@ -16,6 +16,7 @@ from ionwright.teaching.quantities.expressions import (
     MINUS,
     PLUS,
     ROUNDED,
+    TIMES,
     Piece,
     joined,
     number_piece,
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from ionwright.chemistry.amounts.faraday import WorkedOut
-    from ionwright.chemistry.amounts.network import Value
+    from ionwright.chemistry.amounts.values import Value
 
 __all__ = ["Step", "working"]
 
@@ -146,14 +147,31 @@ class _Board:
     def _derived(self, key: Key, value: Value) -> Step:
         relation = value.relation
         assert relation is not None  # noqa: S101 - only called for derived values
+        if value.together:
+            return self._solved_together(key, value)
         said = sentence(relation, key, self.worked.task.circuit)
-        if set(value.inputs) != set(relation.members) - {key}:
-            return Step(_TOGETHER, self._finished(key, [self.symbol(key), self.figure(key)]))
         if isinstance(relation, Product):
             return Step(said, self._finished(key, self._of_product(relation, key)))
         if isinstance(relation, Sum):
             return Step(said, self._finished(key, self._of_sum(relation, key)))
         return Step(said, self._finished(key, [self.symbol(key), self.figure(key)]))
+
+    def _solved_together(self, key: Key, value: Value) -> Step:
+        """The linear equations that hold at once, and what follows from them."""
+        rows = [self._row(row) for row in value.together]
+        said = _TOGETHER if len(rows) > 1 else _IN_PROPORTION
+        solved = self._finished(key, [self.symbol(key), self.figure(key)])
+        return Step(said, joined(plain("; "), [*rows, solved]))
+
+    def _row(self, row: Row) -> Piece:
+        own = self.unit_of(row.result)
+        total = self._guarded(nominal(row.total), EXACT, own)
+        terms = []
+        for key, number in row.coefficients.items():
+            unit = _ratio(own, self.unit_of(key))
+            coefficient = self._guarded(nominal(number), EXACT, unit)
+            terms.append(joined(TIMES, [coefficient, self.symbol(key)]))
+        return joined(EQUALS, [total, joined(PLUS, terms)])
 
     def _of_product(self, relation: Product, key: Key) -> list[Piece]:
         number, numerators, divisors = relation.rearranged(key)
@@ -194,13 +212,25 @@ class _Board:
         if answer is None:
             return joined(EQUALS, chain)
         value = answer.value if answer.before_rounding is None else answer.before_rounding
-        chain = _without_repeats([*chain, self._guarded(value, self.values[key].figures, answer.unit)])
-        rounded = Piece(answer.rendered.text, answer.rendered.html, answer.rendered.latex)
-        written = joined(EQUALS, chain)
-        return written if rounded.text == chain[-1].text else joined(ROUNDED, [written, rounded])
+        guarded = self._guarded(value, self.values[key].figures, answer.unit)
+        final = Piece(answer.rendered.text, answer.rendered.html, answer.rendered.latex)
+        if answer.uncertainty is None and _is_kept(value, self.values[key].figures, answer.figures):
+            kept = [final if piece.text == guarded.text else piece for piece in chain]
+            return joined(EQUALS, _without_repeats([*kept, final]))
+        return joined(ROUNDED, [joined(EQUALS, _without_repeats([*chain, guarded])), final])
 
 
-_TOGETHER: Final = "This follows from the sums and the half-equations taken together."
+_TOGETHER: Final = (
+    "By the half-equations, all that is summed goes with the unknowns; these sums hold at once."
+)
+_IN_PROPORTION: Final = "By the half-equations, all that is summed is in proportion to one unknown."
+
+
+def _ratio(one: Unit, other: Unit) -> Unit:
+    """The unit of what turns the other unit into the one."""
+    if one.symbol == other.symbol:
+        return read_unit("1")
+    return one if other.symbol == "1" else read_unit(f"{one.symbol}/{other.symbol}")
 
 
 def _signed(added: list[Piece], subtracted: list[Piece]) -> Piece:
@@ -217,6 +247,11 @@ def _without_repeats(pieces: Sequence[Piece]) -> list[Piece]:
 
 def _guard(figures: int) -> int:
     return _FEWEST + 1 if figures >= EXACT else max(_FEWEST, figures + _GUARD)
+
+
+def _is_kept(value: float, figures: int, of_answer: int) -> bool:
+    """Whether rounding to the figures of the answer takes nothing away that the working shows."""
+    return _kept(value, _guard(figures)) <= of_answer
 
 
 def _kept(value: float, figures: int) -> int:
