@@ -76,8 +76,12 @@ def charge_text(charge: int) -> str:
 ELECTRON: Final = Species("e", -1, ())
 """The electron."""
 
+_ELECTRON_CHARGES: Final = (
+    "", "-", "⁻", "^-", "^{-}", "(-)", "^(-)", "1-", "^1-", "^{1-}", "(1-)", "^(1-)", "¹⁻",
+    "-1", "^-1", "^{-1}", "(-1)", "^(-1)",
+)  # fmt: skip
 _ELECTRON_SPELLINGS: Final = frozenset(
-    "e e- e⁻ e^- e^{-} e(-) e^(-) e1- e^1- e^{1-} e¹⁻ e-1 e^-1 ē ē- ē⁻ e\u0304 e\u0305".split()  # noqa: SIM905
+    (*(f"e{charge}" for charge in _ELECTRON_CHARGES), "ē", "ē-", "ē⁻", "e\u0304", "e\u0305")
 )
 _SIGNS: Final = {"+": 1, "-": -1, SUPERSCRIPT_SIGNS[0]: 1, SUPERSCRIPT_SIGNS[1]: -1}
 _RAISED: Final = {digit: str(value) for value, digit in enumerate(SUPERSCRIPTS)}

@@ -8,8 +8,8 @@ from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.notation import species_text
 from ionwright.curricula.wording import ions, product, sentence_start
-from ionwright.teaching.marking.expectation import Standing
-from ionwright.teaching.marking.line import AIDS, naming
+from ionwright.teaching.marking.feedback_on_changes import other_change, other_species
+from ionwright.teaching.marking.line import AIDS
 from ionwright.teaching.marking.rewriting import ions_of
 
 if TYPE_CHECKING:
@@ -104,7 +104,7 @@ def _misspelt(kind: Species, instead: Species, finding: Finding, context: Told) 
         if not instead.charge and not kind.charge:
             return f"{name} is not made of molecules. How is it written in an equation?", shown
     if context.is_followed:
-        return _other_change(kind, instead, finding, context)
+        return other_species(kind, instead, finding, context)
     if kind.formula == instead.formula and kind.charge and instead.charge:
         return f"Check the charge of {written}: is this the ion that is here?", shown
     subject = "What reacts" if finding.side == "left" else "What forms"
@@ -117,7 +117,7 @@ def _out_of_place(kind: Species, finding: Finding, context: Told) -> str:
     if question.is_molten and not AIDS.isdisjoint((*line.left, *line.right)):
         return "The electrolyte is molten, so there is no water in it. Which ions are there?"
     if not question.electrode and context.is_followed:
-        return _another_change(context)
+        return other_change(kind, finding, context)
     if (
         question.electrode
         and not question.is_turned
@@ -163,33 +163,6 @@ def _is_electrolyte(kind: Species, question: Expectation) -> bool:
     return bool(parts) and question.present.issuperset(part for part, _ in parts)
 
 
-def _another_change(context: Told) -> str:
-    """A line that balances, about another change than the one that was given."""
-    line = context.line
-    rights = [one for one in context.expectation.targets if one.standing is Standing.RIGHT]
-    same_left = any(one.left_names == naming(line.left) for one in rights)
-    same_right = any(one.right_names == naming(line.right) for one in rights)
-    if any(_differ_by_medium(line, one.line) for one in rights):
-        return (
-            "Your line balances, and the change is right. But it is written for another solution. Is the one that "
-            "was meant acidic or alkaline?"
-        )
-    asks = {
-        (True, False): "Which product is asked for?",
-        (False, True): "Which particle does the question start from?",
-    }.get((same_left, same_right), "Read again what was asked for.")
-    return f"Your line balances, but it shows another change. {asks}"
-
-
-def _differ_by_medium(one: Line, other: Line) -> bool:
-    """Whether two half-equations show one change, each with what its own solution lends."""
-    return (
-        one.left.keys() - AIDS == other.left.keys() - AIDS
-        and one.right.keys() - AIDS == other.right.keys() - AIDS
-        and (one.electrons > 0) == (other.electrons > 0)
-    )
-
-
 def _stays(kind: Species, question: Expectation) -> bool:
     """Whether an ion of the electrolyte moves to the electrode and is not discharged there."""
     return kind in question.present and kind in IONS and (kind.charge < 0) == (question.electrode == "anode")
@@ -202,19 +175,6 @@ def _dissolves(kind: Species, line: Line) -> bool:
         and not kind.charge
         and any(one.formula == kind.formula and one.charge > 0 for one in line.right)
     )
-
-
-def _other_change(kind: Species, instead: Species, finding: Finding, context: Told) -> Words:
-    """A line that is right in itself, about another change than the one that was asked for."""
-    shown = f"It is {species_text(instead)}, not {species_text(kind)}: {context.right_line}"
-    if context.expectation.electrode == "cathode" and finding.side == "right" and not instead.charge:
-        written = species_text(kind)
-        return (
-            f"Your line balances, but it stops at {written}. Which substance collects on the cathode?",
-            shown,
-        )
-    asks = "does the question start from" if finding.side == "left" else "is asked for on the right"
-    return f"Your line is a correct half-equation, but for another change. Which particle {asks}?", shown
 
 
 def _missing(finding: Finding, context: Told) -> Words:

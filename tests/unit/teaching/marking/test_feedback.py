@@ -382,6 +382,12 @@ def test_what_is_said_to_be_missing_stands_in_the_line_that_is_shown() -> None:
             "Your line balances, but it shows another change. Which product is asked for?",
         ),
         (
+            "C2O4^2- -> 2CO2 + 2e-",
+            "H2C2O4 -> 2CO2 + 2H+ + 2e-",
+            "H2C2O4",
+            "Your line balances, and the change is right. But look at H₂C₂O₄: does it hold as many hydrogen ions",
+        ),
+        (
             "2S2O3^2- -> S4O6^2- + 2e-",
             "I2 + 2S2O32- -> S4O62- + 2I-",
             "I2 + 2S2O32- -> S4O62- + 2I-",
@@ -400,6 +406,7 @@ def test_a_line_that_answers_another_task_is_named_as_such(
     ("electrolyte", "electrode", "line", "place", "helps"),
     [
         ("AgNO3", "cathode", "2Ag+ + 2e- -> Ag2", "Ag2", "Your line balances. But silver is not made of molecules."),
+        ("CuCl2", "anode", "Cl- -> Cl+ + 2e-", "Cl+", "Your line balances, but it stops at Cl⁺. Which substance forms"),
         ("CuCl2", "anode", "Cl2- -> Cl2 + e-", "Cl2-", "Your line balances. But chlorine stands in the solution as"),
         ("CuSO4", "cathode", "Cu+ + e- -> CuSO4", "CuSO4", "CuSO₄ is a compound. Which element forms at the cathode?"),
         ("CuSO4", "cathode", "CuSO4 + 2e- -> CuS", "CuSO4", "CuSO₄ stands in the solution as its ions. Which of"),
