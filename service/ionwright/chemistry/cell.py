@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.competition import (
@@ -20,7 +20,7 @@ from ionwright.chemistry.process import Kind
 from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Mapping
+    from collections.abc import Callable, Collection, Hashable, Mapping
 
     from ionwright.chemistry.process import Competition
     from ionwright.chemistry.species import Species
@@ -123,6 +123,12 @@ class Cell:
         formulas = tuple(dissolved.compound.formula for dissolved in self.electrolyte.ingredients)
         material = self.cathode.id if electrode == "cathode" else self.anode.id
         return (electrode, material, self.own_ions, self.medium, self.melt_C, formulas)
+
+    def without(self, ions: Collection[Species]) -> Cell:
+        """The same cell once these ions have run out; its medium is taken to be what it was."""
+        left = tuple(present for present in self.electrolyte.ions if present.ion.species not in ions)
+        own_ions = tuple(kind for kind in self.own_ions if kind not in ions)
+        return replace(self, electrolyte=replace(self.electrolyte, ions=left), own_ions=own_ions)
 
     def word_for(self, ion: Species) -> str | None:
         """``"dilute"`` or ``"concentrated"`` if the substance that brings the ion was described by such a word."""

@@ -61,12 +61,20 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
             "anode_multiplier": combined.oxidation_multiplier,
             "electrons": combined.electrons,
         }
-        document["ratio"] = {"moles": _shares(accounts.moles), "gas_volumes": _shares(accounts.gas_volumes)}
+        document["ratio"] = ratio_of(prediction)
         document["solution"] = _solution(prediction.solution)
     document["cautions"] = [
         {"hazard": caution.hazard, "text": caution.text} for caution in prediction.cautions
     ]
     return document
+
+
+def ratio_of(prediction: Prediction) -> dict[str, Any]:
+    """The ratio in which the products form, as plain data; empty unless both electrodes are decided."""
+    accounts = prediction.accounts
+    if accounts is None:
+        return {}
+    return {"moles": _shares(accounts.moles), "gas_volumes": _shares(accounts.gas_volumes)}
 
 
 def _cell(prediction: Prediction) -> dict[str, Any]:

@@ -70,6 +70,8 @@ def _of_species(circuit: Circuit, bath: str, of: str, mentioned: Collection[Key]
     if net > 0:
         yield Sum("concentration rises", end, (start, change))
         return
+    if (touching[0].id, of) in circuit.used_up:
+        yield Product("used up", used, (at_start,))
     yield Sum("concentration falls", end, (start,), (change,))
     yield Sum("what is left", Key("amount_left", bath, of), (at_start,), (used,))
     if any(key.kind in OF_RUNNING_OUT for key in mentioned):

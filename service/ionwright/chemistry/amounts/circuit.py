@@ -66,10 +66,13 @@ class Circuit:
         With different ids.
     is_over_water
         Whether gases are collected over water, so that its vapour takes part of the pressure.
+    used_up
+        Ions of which nothing is left at the end: the id of the process that takes them, and the ion.
     """
 
     processes: tuple[Process, ...]
     is_over_water: bool = False
+    used_up: tuple[tuple[str, str], ...] = ()
 
     def process(self, id_: str) -> Process:
         """The process with this id.

@@ -70,6 +70,7 @@ def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) 
     """
     named = [*given, *wanted]
     named += parts_of_totals(task.circuit, {key.kind for key in named})
+    named += [Key("amount_at_start", task.circuit.process(id_).bath, of) for id_, of in task.circuit.used_up]
     gathered = _Gathered(task, tuple(dict.fromkeys(named)), frozenset(wanted))
     for key, one in given.items():
         gathered.add_given(key, one)

@@ -102,8 +102,16 @@ def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, G
             )
         if key.kind == "dry_pressure" and number <= 0:
             raise _below_vapour(value, given)
-        if key.kind in {"concentration", "amount_left"} and number < 0:
+        if key.kind in _AT_START and number < -_MAY_RUN_OVER * _at_start(key, values):
             raise _more_than_there_is(key, values, given)
+
+
+_AT_START: Final = {"concentration": "bath_concentration", "amount_left": "amount_at_start"}
+
+
+def _at_start(key: Key, values: Mapping[Key, Value]) -> float:
+    start = values.get(Key(_AT_START[key.kind], key.process, key.of))
+    return nominal(start.number) if start else 0.0
 
 
 def _over_the_whole(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:

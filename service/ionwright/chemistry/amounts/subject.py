@@ -126,6 +126,9 @@ class Subjects:
         self, kind: QuantityKind, processes: tuple[Process, ...]
     ) -> tuple[tuple[Process, Species], ...]:
         found = tuple((p, one) for p in processes for one in _candidates(kind, p))
+        if kind.name == "volume":
+            gases = tuple((p, one) for p, one in found if p.state(one.ascii) == "g")
+            found = gases or found
         if not found:
             detail = f"Nothing in this task has a {kind.noun} that could be meant."
             there = dict.fromkeys(t.species for p in processes for t in p.terms)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.quantity import Key
 from ionwright.chemistry.amounts.relations import Product, Sum
@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from ionwright.chemistry.amounts.relations import Number, Relation
 
 __all__ = ["solve_together"]
+
+_CRUMB: Final = 1e-9
+"""Of what is added up, the part below which a sum counts as zero."""
 
 
 def solve_together(
@@ -91,6 +94,7 @@ def _row(
 ) -> Row | None:
     """A sum as a linear equation in the representatives."""
     coefficients: dict[Key, Number] = {}
+    sizes: dict[Key, float] = {}
     right: Number = relation.constant
     signed = [(relation.result, -1)]
     signed += [(key, 1) for key in relation.added] + [(key, -1) for key in relation.subtracted]
@@ -100,6 +104,11 @@ def _row(
         else:
             leader, times = multiple.get(key, (key, 1.0))
             coefficients[leader] = coefficients.get(leader, 0.0) - sign * times
+            sizes[leader] = sizes.get(leader, 0.0) + abs(nominal(times))
+    # what cancels leaves a crumb of rounding behind, which must not count as an equation
+    coefficients = {
+        k: number for k, number in coefficients.items() if abs(nominal(number)) > _CRUMB * sizes[k]
+    }
     if nominal(right) < 0:
         right, coefficients = -right, {key: -number for key, number in coefficients.items()}
     return Row(relation.result, right, coefficients) if coefficients else None
@@ -111,13 +120,13 @@ def _eliminated(rows: list[tuple[Sum, Row]]) -> dict[Key, tuple[Number, list[Sum
     solved: list[tuple[Key, int]] = []
     for index, (_, row) in enumerate(rows):
         pivot = _largest(work[index][0])
-        if pivot is not None and abs(nominal(work[index][0][pivot])) > 1e-9 * _scale(row.coefficients):
+        if pivot is not None and abs(nominal(work[index][0][pivot])) > _CRUMB * _scale(row.coefficients):
             _subtract(work, index, pivot)
             solved.append((pivot, index))
     found: dict[Key, tuple[Number, list[Sum]]] = {}
     for pivot, index in solved:
         coefficients, right, used = work[index]
-        least = 1e-9 * _scale(coefficients)
+        least = _CRUMB * _scale(coefficients)
         if all(key == pivot or abs(nominal(number)) <= least for key, number in coefficients.items()):
             found[pivot] = (right / coefficients[pivot], used)
     return found

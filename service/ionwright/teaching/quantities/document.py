@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Any, Final
 
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
 from ionwright.chemistry.notation import rendered
+from ionwright.teaching.document import ratio_of
+from ionwright.teaching.quantities.stages_document import stages_document
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,7 +39,7 @@ def quantities_document(solved: Solved, equation_notations: frozenset[str] | Non
         The wire contract, version 1. Members that do not apply are left out, never null.
     """
     worked = solved.worked
-    return {
+    document: dict[str, Any] = {
         "curriculum": {"id": solved.curriculum.id, "title": solved.curriculum.title},
         "processes": [
             {"id": process.id}
@@ -61,6 +63,12 @@ def quantities_document(solved: Solved, equation_notations: frozenset[str] | Non
         "conventions": _conventions(solved),
         "assumptions": list(dict.fromkeys(_assumptions(solved))),
     }
+    ratios = [ratio_of(prediction) for _, prediction in solved.made.predictions]
+    if len(ratios) == 1 and ratios[0]:
+        document["ratio"] = ratios[0]
+    if solved.stages:
+        document["stages"] = stages_document(solved, equation_notations)
+    return document
 
 
 def _found(solved: Solved, answer: Answer) -> dict[str, Any]:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.faraday import WorkedOut, work_out
 from ionwright.chemistry.amounts.quantity import QUANTITIES
-from ionwright.chemistry.amounts.task import Constants, Given, Task, Wanted
+from ionwright.chemistry.amounts.task import Constants, Given, Task
 from ionwright.chemistry.units import read_unit
 from ionwright.chemistry.written_quantity import Written, read_written
 from ionwright.teaching.quantities.answers import Answer, answers
 from ionwright.teaching.quantities.circuits import MadeCircuit, make_circuit
 from ionwright.teaching.quantities.reading import read_asked, read_conventions, read_stated
+from ionwright.teaching.quantities.stages_of_task import stages_of_task
 from ionwright.teaching.quantities.working import Step, working
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from ionwright.curricula.model import Curriculum
     from ionwright.teaching.prediction import Prediction
     from ionwright.teaching.quantities.description import TaskConventions, TaskDescription
+    from ionwright.teaching.quantities.stages import Stage
 
 __all__ = ["Solved", "solve_task"]
 
@@ -49,6 +51,8 @@ class Solved:
         What was asked for.
     steps
         The working, as on the board.
+    stages
+        For one cell with a bath of known volume: what forms until which ion runs out; else empty.
     """
 
     curriculum: Curriculum
@@ -56,6 +60,7 @@ class Solved:
     worked: WorkedOut
     answers: tuple[Answer, ...]
     steps: tuple[Step, ...]
+    stages: tuple[Stage, ...] = ()
 
 
 def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
@@ -73,11 +78,13 @@ def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
     named = {one.quantity for one in known} | {one.quantity for one in wanted}
     is_over_water = conventions.gas_collected == "over water" or "water_vapour_pressure" in named
     made = make_circuit(description.processes, curriculum, is_over_water=is_over_water)
-    known += tuple(_concentrations(known, wanted, made))
     constants = _constants(curriculum, conventions)
-    worked = work_out(Task(made.circuit, known, wanted, constants, conventions.significant_figures))
+    task = Task(made.circuit, known, wanted, constants, conventions.significant_figures)
+    run = stages_of_task(task, made)
+    task = run.task if run else task
+    worked = work_out(replace(task, given=(*known, *_concentrations(task, made))))
     found = answers(worked)
-    return Solved(curriculum, made, worked, found, working(worked, found))
+    return Solved(curriculum, made, worked, found, working(worked, found), run.stages if run else ())
 
 
 def _constants(curriculum: Curriculum, conventions: TaskConventions) -> Constants:
@@ -99,17 +106,15 @@ def _printed(curriculum: Curriculum) -> dict[str, Written]:
     return {name: read_written(text, dimension=QUANTITIES[name].dimension) for name, text in texts if text}
 
 
-def _concentrations(
-    known: tuple[Given, ...], wanted: tuple[Wanted, ...], made: MadeCircuit
-) -> Iterator[Given]:
+def _concentrations(task: Task, made: MadeCircuit) -> Iterator[Given]:
     """The concentrations at the start that the descriptions of the cells hold, where a bath plays a part."""
-    named = {one.quantity for one in known} | {one.quantity for one in wanted}
+    named = {one.quantity for one in task.given} | {one.quantity for one in task.wanted}
     if all(QUANTITIES[quantity].scope != "bath" for quantity in named):
         return
-    if any(one.quantity == "bath_concentration" for one in known):
+    if "bath_concentration" in named:
         return
     for bath, prediction in made.predictions:
-        for of in dict.fromkeys(t.species for p in made.circuit.processes if p.bath == bath for t in p.terms):
+        for of in dict.fromkeys(t.species for p in task.circuit.processes if p.bath == bath for t in p.terms):
             written = _concentration(prediction, of.ascii) if of.charge else None
             if written is not None:
                 yield Given("bath_concentration", written, of.ascii, bath, where="cell")
