@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.bath_relations import bath_relations
@@ -42,7 +43,8 @@ _OF_A_LAYER: Final = frozenset({"thickness", "growth_rate"})
 _ELECTRICAL: Final = frozenset({"voltage", "energy", "cost", "energy_price", "power", "specific_energy"})
 
 
-def circuit_relations(circuit: Circuit, mentioned: Collection[Key]) -> tuple[Relation, ...]:
+@lru_cache(maxsize=1024)
+def circuit_relations(circuit: Circuit, mentioned: tuple[Key, ...]) -> tuple[Relation, ...]:
     """The relations that bear on some quantities.
 
     Parameters

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from html import escape
 from typing import TYPE_CHECKING, Final, NamedTuple
 
@@ -103,6 +104,7 @@ _SYMBOLS: Final[dict[str, Piece]] = {
 _WITH_ITS_OWN_PLACE: Final = frozenset({"charge_left", "time_left"})
 
 
+@lru_cache(maxsize=4096)
 def symbol(key: Key, *, is_one_of_several: bool = False) -> Piece:
     """The symbol of a quantity, with the substance in brackets if it has one.
 
@@ -156,7 +158,10 @@ def plain(text: str) -> Piece:
 def joined(separator: Piece, pieces: Iterable[Piece]) -> Piece:
     """Pieces with a separator between them."""
     listed = list(pieces)
-    return Piece(*(separator[i].join(piece[i] for piece in listed) for i in range(3)))
+    if len(listed) == 1:
+        return listed[0]
+    texts, htmls, latexes = zip(*listed, strict=True)
+    return Piece(separator.text.join(texts), separator.html.join(htmls), separator.latex.join(latexes))
 
 
 def quotient(numerators: list[Piece], divisors: list[Piece]) -> Piece:

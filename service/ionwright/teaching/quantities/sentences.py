@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
@@ -28,6 +28,7 @@ def _table() -> dict[str, dict[str, str]]:
     return tomllib.loads(text)
 
 
+@lru_cache(maxsize=4096)
 def sentence(relation: Relation, key: Key, circuit: Circuit) -> str:
     """What is said when a quantity is found by a relation."""
     if relation.name == "stoichiometry":

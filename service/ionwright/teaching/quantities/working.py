@@ -76,6 +76,8 @@ class _Board:
         self.values: Mapping[Key, Value] = worked.values
         self.answers = {answer.key: answer for answer in found}
         self.steps: list[Step] = []
+        self.figures: dict[tuple[Key, Unit | None], Piece] = {}
+        self.is_one_of_several = len(worked.task.circuit.processes) > 1
         self.reached: set[Key] = set()
 
     def reach(self, key: Key) -> None:
@@ -94,7 +96,7 @@ class _Board:
 
     def symbol(self, key: Key) -> Piece:
         """The symbol of a quantity in this task."""
-        return symbol(key, is_one_of_several=len(self.worked.task.circuit.processes) > 1)
+        return symbol(key, is_one_of_several=self.is_one_of_several)
 
     def unit_of(self, key: Key) -> Unit:
         """The unit in which a quantity stands in the equations."""
@@ -102,6 +104,12 @@ class _Board:
 
     def figure(self, key: Key, unit: Unit | None = None) -> Piece:
         """A quantity as it stands in the equations: as it was written, or with guard figures."""
+        piece = self.figures.get((key, unit))
+        if piece is None:
+            piece = self.figures[key, unit] = self._figure(key, unit)
+        return piece
+
+    def _figure(self, key: Key, unit: Unit | None) -> Piece:
         own = self.unit_of(key)
         written = self.worked.knowns.written.get(key)
         if unit is None and written is not None and written.unit.symbol == own.symbol:
