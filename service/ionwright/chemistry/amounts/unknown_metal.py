@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from typing import Final
 
+from ionwright.chemistry.characters import SUPERSCRIPTS, folded
 from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.notation import species_html, species_text
 from ionwright.chemistry.species import Species, species
 from ionwright.chemistry.stoichiometry import Equation, Term
@@ -14,6 +17,7 @@ __all__ = [
     "UNKNOWN_LETTERS",
     "is_unknown_metal",
     "metal_half",
+    "read_unknown_metal",
     "substance",
     "substance_html",
     "substance_text",
@@ -51,6 +55,46 @@ def substance_html(of: str) -> str:
     if is_unknown_metal(letter):
         return f"{letter}<sup><i>z</i>+</sup>" if charge else letter
     return species_html(species(of))
+
+
+def read_unknown_metal(text: str) -> tuple[str, int] | None:
+    """Letter and charge of the ion, if a text is the half-equation of an unknown metal: "M^2+ + 2e- -> M".
+
+    Returns
+    -------
+    tuple[str, int] | None
+        None if it is anything else.
+
+    Raises
+    ------
+    QuantityFault
+        ``bad-electron-count``: it is one, but its electrons do not fit the charge.
+    """
+    plain = folded(text[:_LONGEST]).translate(_LOWERED).replace("{", "").replace("}", "").replace("^", "")
+    match = _HALF.fullmatch("".join(plain.split()))
+    if match is None:
+        return None
+    ion, charge, electrons, metal = match.groups()
+    number = int(charge or 1)
+    if ion != metal:
+        return None
+    if number != int(electrons or 1):
+        detail = f"The ion has {number} charges, so that it takes {number} electrons to become the metal."
+        raise QuantityFault(
+            "bad-electron-count", detail, remedy=f"Write {number}e-, or give the charge of the ion."
+        )
+    return ion, number
+
+
+_LONGEST: Final = 60
+_LOWERED: Final = {ord(high): str(digit) for digit, high in enumerate(SUPERSCRIPTS)} | {
+    ord("⁺"): "+",
+    ord("⁻"): "-",
+}
+_HALF: Final = re.compile(
+    f"([{''.join(sorted(UNKNOWN_LETTERS))}])([1-8]?)\\+(?:\\((?:aq|l)\\))?\\+([1-8]?)e-?"
+    f"(?:->|-->|→|=>|=)([{''.join(sorted(UNKNOWN_LETTERS))}])(?:\\(s\\))?"
+)
 
 
 def metal_half(symbol: str) -> Equation:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.circuit import Circuit, Process
-from ionwright.chemistry.amounts.unknown_metal import metal_half
+from ionwright.chemistry.amounts.unknown_metal import metal_half, read_unknown_metal
 from ionwright.chemistry.cell import make_cell
 from ionwright.chemistry.equation import Equation, Term
 from ionwright.chemistry.faults import CellRefused, QuantityFault
@@ -35,10 +35,13 @@ class MadeCircuit:
     ----------
     predictions
         Of the cells in it, by the id of their bath.
+    charges
+        Of the ions of unknown metals, by the id of their process, where the half-equation says them.
     """
 
     circuit: Circuit
     predictions: tuple[tuple[str, Prediction], ...]
+    charges: tuple[tuple[str, int], ...] = ()
 
 
 def make_circuit(
@@ -55,19 +58,23 @@ def make_circuit(
     described = tuple(descriptions)
     processes: list[Process] = []
     predictions: list[tuple[str, Prediction]] = []
+    charges: list[tuple[str, int]] = []
     for one in described:
         if one.cell is not None:
             prediction = _prediction(one, curriculum)
             predictions.append((one.id, prediction))
             processes += _of_cell(one, prediction, is_alone=len(described) == 1)
         elif one.metal:
-            processes.append(_of_metal(one))
+            processes.append(_of_metal(one, one.metal))
+        elif unknown := _unknown_metal(one):
+            processes.append(_of_metal(one, unknown[0]))
+            charges.append((one.id, unknown[1]))
         else:
             half = _dressed(_read(one.half_equation, one.where))
             electrode = one.electrode or one.id
             processes.append(Process(one.id, half, electrode, bath=electrode))
     _check_ids(processes, described)
-    return MadeCircuit(Circuit(tuple(processes), is_over_water), tuple(predictions))
+    return MadeCircuit(Circuit(tuple(processes), is_over_water), tuple(predictions), tuple(charges))
 
 
 @lru_cache(maxsize=1024)
@@ -84,14 +91,21 @@ def _dressed(half: Equation) -> Equation:
     return Equation(side(half.left), side(half.right))
 
 
-def _of_metal(one: ProcessDescription) -> Process:
+def _of_metal(one: ProcessDescription, metal: str) -> Process:
     try:
-        half = metal_half(one.metal)
+        half = metal_half(metal)
     except KeyError:
-        detail = f'"{one.metal}" is neither the symbol of an element nor a letter for an unknown metal.'
+        detail = f'"{metal[:40]}" is neither the symbol of an element nor a letter for an unknown metal.'
         remedy = "Write a symbol such as Cr, or a letter such as X."
         raise QuantityFault("unknown-element", detail, where=one.where, remedy=remedy) from None
     return Process(one.id, half, one.electrode or one.id, bath=one.id, has_unknown_charge=True)
+
+
+def _unknown_metal(one: ProcessDescription) -> tuple[str, int] | None:
+    try:
+        return read_unknown_metal(one.half_equation)
+    except IonwrightError as fault:
+        raise fault.within(one.where) from None
 
 
 def _prediction(one: ProcessDescription, curriculum: Curriculum) -> Prediction:

@@ -78,6 +78,7 @@ def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
     named = {one.quantity for one in known} | {one.quantity for one in wanted}
     is_over_water = conventions.gas_collected == "over water" or "water_vapour_pressure" in named
     made = make_circuit(description.processes, curriculum, is_over_water=is_over_water)
+    known += tuple(_charge_of_ion(id_, charge) for id_, charge in made.charges)
     constants = _constants(curriculum, conventions)
     task = Task(made.circuit, known, wanted, constants, conventions.significant_figures)
     run = stages_of_task(task, made)
@@ -85,6 +86,10 @@ def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
     worked = work_out(replace(task, given=(*known, *_concentrations(task, made))))
     found = answers(worked)
     return Solved(curriculum, made, worked, found, working(worked, found), run.stages if run else ())
+
+
+def _charge_of_ion(process: str, charge: int) -> Given:
+    return Given("ion_charge", read_written(str(charge)), process=process, where="half_equation")
 
 
 def _constants(curriculum: Curriculum, conventions: TaskConventions) -> Constants:
