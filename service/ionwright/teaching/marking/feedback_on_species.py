@@ -43,6 +43,8 @@ def wrong_ion_charge(finding: Finding, context: Told) -> Words:
             else "Does it, once it has formed?"
         )
         helps = f"{written} carries a charge in your line. {question}"
+    elif not kind.charge and kind.formula == f"{right.formula}{abs(right.charge)}":
+        helps = f"Look at {written} again. If its number is meant as a charge, it needs a sign, + or −."
     elif not kind.charge:
         wrote = f"an atom, {written}" if _is_atom(kind) else f"{written}, without a charge"
         where = f"is {context.medium}" if is_left else "forms"

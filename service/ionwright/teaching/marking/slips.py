@@ -65,25 +65,30 @@ _PLUS_ON_ELECTRON: Final = re.compile(
 )
 _CHARGE_ON_ELECTRON: Final = re.compile(r"(?<![A-Za-z0-9])e\^?([2-9²³⁴-⁹])[-⁻]")
 _TOO_MANY_SIGNS: Final = re.compile(r"(?<![A-Za-z])e(?:--|⁻⁻)(?=\s*(?:\Z|[+=→])|\s+-+>)")
-_SIGNLESS: Final = re.compile(r"\^([0-9])(?=\s|\Z|\()|([²³⁴])(?=\s|\Z|\()")
+_SIGNLESS: Final = re.compile(r"\^([0-9])(?=\s|\Z|\(|[A-Z])|([²³⁴])(?=\s|\Z|\(|[A-Z])")
 _ELECTRON_WORD: Final = re.compile(r"\belectrons?\b", re.IGNORECASE)
 _CLOSING_LABEL: Final = re.compile(
     r"\(?(?:at the )?(?:cathode|anode|reduction|oxidation)\)?\s*\Z", re.IGNORECASE
 )
 _MISSING_PLUS: Final = re.compile(r"(?<=[A-Za-z][0-9])\+ (?=\s*[0-9]*\s*e[-⁻^\s=→]|\s*[0-9]*\s*e\Z)")
 _LABEL: Final = re.compile(
-    r"\s*[A-Za-z][A-Za-z ()]{0,39}:|\s*\(?(?:[a-df-h]|[iv]{1,4})\)(?=\s*\S)|\s*\(?[0-9]{1,2}(?:\)|\.\s)(?=\s*\S)"
+    r"\s*[A-Za-z][A-Za-z ()]{0,39}:"
+    r"|\s*(?i:at (?:the )?)?(?i:anode|cathode)[ -]+(?=[0-9A-Z])"
+    r"|\s*\(?(?:[a-df-h]|[iv]{1,4})\)(?=\s*\S)"
+    r"|\s*\(?[0-9]{1,2}(?:\)|\.\s)(?=\s*\S)"
 )
 _COMMANDS: Final = re.compile(
     r"\\(?:long)?(?:right|rightleft|left)?(?:arrow|harpoons|to)\b|\\ce\s*\{|<su[bp]>|</su[bp]>|\$"
 )
 _ELECTRONS_IN_BRACKETS: Final = re.compile(r"\((\s*[0-9]*\s*e\s*\^?[-⁻]?\s*)\)")
 _BROKEN_ARROW: Final = re.compile(r"= +>|(?<![A-Za-z0-9)\]}^-])-+ +>|~+>")
-_ION_IN_BRACKETS: Final = re.compile(r"(?<![A-Za-z\])])\((\s*[A-Z][A-Za-z0-9]*\^?[0-9]*[-+⁻⁺]\s*)\)(?![0-9])")
+_ION_IN_BRACKETS: Final = re.compile(
+    r"(?<![A-Za-z\])])\((\s*[0-9]*\s*[A-Z][A-Za-z0-9]*\^?[0-9]*[-+⁻⁺]\s*)\)(?![0-9])"
+)
 _SUBSCRIPT_IN_BRACKETS: Final = re.compile(r"_\(([0-9]+)\)")
 _MARK_BEHIND_STATE: Final = re.compile(r"(?<=\))\s*[↑↓]")
 _STATE_IN_WORDS: Final = re.compile(r"\((gas|solid|liquid|aqueous)\)", re.IGNORECASE)
-_REMARK: Final = re.compile(r"\([a-z]{3,}[a-z ]*\)")
+_REMARK: Final = re.compile(r"\([a-z]{3,}[a-z ]*\)|\[[a-z]{3,}[a-z ]*\](?=\s|\Z)")
 _BARE_STATE: Final = re.compile(r"([A-Za-z][0-9]*[-+⁺⁻]*) (?:aq|s|l|g)(?=\s*(?:\Z|[+=→]|-+>))")
 _BARE_MARKS: Final = (" aq", " s", " l", " g")
 _OXIDATION_STATE: Final = re.compile(r"(?<=[A-Za-z])(?:\((II|III|IV)\)|(II|III|IV))(?=\s*(?:\Z|[+=→]|-+>))")
@@ -104,7 +109,7 @@ def typed(text: str) -> str:
     plain = _BROKEN_ARROW.sub(lambda found: " " * (len(found[0]) - 2) + "->", plain)
     if not plain.isascii() or "_" in plain or "~" in plain:
         plain = _ODD_ELECTRON.sub(lambda found: "e" if len(found[0]) == 1 else "e-", plain)
-    if "(" in plain:
+    if "(" in plain or "[" in plain:
         plain = _ELECTRONS_IN_BRACKETS.sub(r" \1 ", plain)
         plain = _with_plain_brackets(plain)
     if any(mark in plain for mark in _BARE_MARKS):
@@ -177,7 +182,7 @@ def with_right_electrons(plain: str) -> tuple[str, list[tuple[int, int]]]:
 
 
 def with_signless_charges(plain: str) -> str:
-    """Return the text with a raised number that lacks its sign set as a plain number: Cu^2 becomes Cu 2."""
+    """Return the text with a raised number that lacks its sign set as a plain number: H²O becomes H2O."""
     return _SIGNLESS.sub(
         lambda found: f" {found[1]}" if found[1] else found[2].translate(_RAISED_DIGITS), plain
     )
