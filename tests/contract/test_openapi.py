@@ -35,8 +35,10 @@ OPERATIONS = {
     "lookUpBalance",
     "lookUpCombination",
     "lookUpPrediction",
+    "lookUpQuantities",
     "predictElectrolysis",
     "predictElectrolysisBatch",
+    "solveQuantities",
 }
 
 
@@ -123,6 +125,11 @@ def test_requests_are_closed_and_answers_are_open(document: dict[str, Any]) -> N
         "QuestionCell",
         "Ingredient",
         "Quantity",
+        "QuantitiesRequest",
+        "Process",
+        "KnownQuantity",
+        "AskedQuantity",
+        "RequestConventions",
     }
 
 

@@ -10,10 +10,11 @@ from ionwright.api.answers import AnswerStore
 from ionwright.api.balancing_desk import BalancingDesk
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
-from ionwright.api.front import LONGEST_IN_FRONT, PredictionsInFront
+from ionwright.api.front import LONGEST_IN_FRONT, PlainRequestsInFront
 from ionwright.api.marking_desk import MarkingDesk
 from ionwright.api.pages import pages_blueprint
 from ionwright.api.predictor import Predictor
+from ionwright.api.quantities_desk import QuantitiesDesk
 from ionwright.api.resources.batches import add_batches
 from ionwright.api.resources.curricula import curricula_blueprint
 from ionwright.api.resources.half_equation_checks import half_equation_checks_blueprint
@@ -21,6 +22,7 @@ from ionwright.api.resources.half_equations import half_equations_blueprint
 from ionwright.api.resources.health import health_blueprint
 from ionwright.api.resources.pick_lists import pick_lists_blueprint
 from ionwright.api.resources.predictions import predictions_blueprint
+from ionwright.api.resources.quantities import quantities_blueprint
 from ionwright.api.settings import Settings
 from ionwright.curricula.host import Registry, load_curricula
 
@@ -53,16 +55,18 @@ def create_app(settings: Settings | None = None, registry: Registry | None = Non
     register_failures(app)
     maker = new_document_maker(app)
     predictor = Predictor(registry, AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes))
-    for blueprint in _blueprints(settings, predictor):
+    quantities = QuantitiesDesk(registry, predictor.store)
+    for blueprint in _blueprints(settings, predictor, quantities):
         maker.register_blueprint(blueprint)
     app.register_blueprint(pages_blueprint())
     longest = min(LONGEST_IN_FRONT, settings.body_limit)
-    front = PredictionsInFront(app.wsgi_app, predictor, path="/v1/predictions", longest=longest)
+    in_front = {"/v1/predictions": predictor.answer_body, "/v1/quantities": quantities.answer_body}
+    front = PlainRequestsInFront(app.wsgi_app, in_front, longest=longest)
     app.wsgi_app = front  # type: ignore[method-assign]  # Flask's own way to put something in front
     return app
 
 
-def _blueprints(settings: Settings, predictor: Predictor) -> Iterable[Blueprint]:
+def _blueprints(settings: Settings, predictor: Predictor, quantities: QuantitiesDesk) -> Iterable[Blueprint]:
     predictions = predictions_blueprint(predictor, settings)
     add_batches(predictions, predictor, settings)
     registry = predictor.registry
@@ -70,6 +74,7 @@ def _blueprints(settings: Settings, predictor: Predictor) -> Iterable[Blueprint]
         predictions,
         half_equations_blueprint(BalancingDesk(predictor.store), settings),
         half_equation_checks_blueprint(MarkingDesk(registry), settings),
+        quantities_blueprint(quantities, settings),
         curricula_blueprint(registry),
         pick_lists_blueprint(),
         health_blueprint(registry),

@@ -212,7 +212,7 @@ def _curriculum(data: dict[str, Any], faults: list[Fault]) -> str:
 
 def _expected(value: Any, faults: list[Fault]) -> tuple[str, ...]:
     if type(value) is str:
-        return (_line(value, ("expected",), faults),)
+        return (read_line(value, ("expected",), faults),)
     if type(value) is not list:
         faults.append(wrong_type(value, ("expected",), "a half-equation or a list of them", f"[{_EXAMPLE}]"))
         return ()
@@ -220,10 +220,11 @@ def _expected(value: Any, faults: list[Fault]) -> tuple[str, ...]:
         detail = f'"expected" takes 1 to {MOST_EXPECTED} half-equations, and has {len(value)}.'
         faults.append(Fault(("expected",), "too-many" if value else "empty", detail))
         return ()
-    return tuple(_line(line, ("expected", index), faults) for index, line in enumerate(value))
+    return tuple(read_line(line, ("expected", index), faults) for index, line in enumerate(value))
 
 
-def _line(value: Any, path: Path, faults: list[Fault]) -> str:
+def read_line(value: Any, path: Path, faults: list[Fault]) -> str:
+    """A half-equation as it was sent, so that positions in it hold; a fault is noted if it is no usable text."""
     if type(value) is not str:
         faults.append(wrong_type(value, path, "a half-equation", _EXAMPLE))
         return ""

@@ -10,12 +10,14 @@ import orjson
 from flask_smorest import Api
 
 from ionwright import __version__
-from ionwright.api.examples import EXAMPLES, Example
+from ionwright.api.examples import EXAMPLES
 from ionwright.api.schemas.base import forms_of
 from ionwright.api.schemas.problem import ProblemSchema
 
 if TYPE_CHECKING:
     from flask import Flask
+
+    from ionwright.api.example import Example
 
 OPENAPI_VERSION = "3.1.0"
 _TITLE = "Ionwright"

@@ -300,6 +300,71 @@ _KINDS = (
         "The half-equations are exchanged",
         "What was given as the oxidation takes electrons up, and what was given as the reduction releases them.",
     ),
+    # --- tasks about amounts that cannot be worked out
+    ProblemKind(
+        "unknown-quantity",
+        422,
+        "There is no such quantity",
+        'Quantities are named by words such as current, time, mass or thickness; "mass of Ni in mg" also says of what'
+        " and in which unit. The remedy offers the name that was probably meant.",
+    ),
+    ProblemKind(
+        "ambiguous-number",
+        422,
+        "The number can be read in two ways",
+        "A comma or a point may part thousands or decimals. Write 1500 or 1.500, and 96 500 with a space.",
+    ),
+    ProblemKind(
+        "not-finite",
+        422,
+        "The number is not finite",
+        "A quantity has to be a number that can be written down; infinity and NaN are none.",
+    ),
+    ProblemKind(
+        "absurd-magnitude",
+        422,
+        "The value is far too large or too small",
+        "No electrolysis has such a value. Mostly a prefix of the unit or a power of ten has slipped.",
+    ),
+    ProblemKind(
+        "negative-quantity",
+        422,
+        "The quantity cannot be negative",
+        "Give it without a sign: the half-equation says what is used up and what is formed.",
+    ),
+    ProblemKind(
+        "zero-quantity",
+        422,
+        "The quantity cannot be zero",
+        "With a zero here nothing would happen. Give a value above zero, or leave it out and ask for it.",
+    ),
+    ProblemKind(
+        "bad-electron-count",
+        422,
+        "The number of electrons cannot be",
+        "The charge of an ion, and with it the number of electrons, is a whole number of at least 1.",
+    ),
+    ProblemKind(
+        "below-vapour-pressure",
+        422,
+        "The pressure is below the vapour pressure of water",
+        "A gas over water shares its pressure with water vapour. At this temperature the vapour alone needs as much"
+        " as there is, so that the water would boil.",
+    ),
+    ProblemKind(
+        "needs-more",
+        422,
+        "More has to be known",
+        "What is asked for does not follow from what is given, or it is not clear what it belongs to. The remedy names"
+        " quantities any of which would be enough, or the substances and processes that there are.",
+    ),
+    ProblemKind(
+        "contradictory",
+        422,
+        "The figures do not go together",
+        "More is given than needed and it does not agree, or something impossible follows from it: a current"
+        " efficiency above 100%, more taken from a bath than it holds. The detail names the quantities at odds.",
+    ),
     # --- faults of an installed curriculum, which its maintainers have to mend
     ProblemKind(
         "impossible-choice",
@@ -329,6 +394,6 @@ FAULT_KINDS = {
     "not-a-choice": "A word is not one of those that the field takes.",
     "bad-number": "A query parameter is not a number in digits.",
     "unwanted-character": "A text holds a control character or half of a character.",
-    "repeated": "A query parameter that is taken once was given more than once.",
+    "repeated": "A query parameter or a name that is taken once was given more than once.",
     "line-too-long": "A line of a JSON Lines batch is longer than this service reads.",
 }

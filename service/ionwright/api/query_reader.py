@@ -8,12 +8,28 @@ from typing import TYPE_CHECKING, Any
 from ionwright.api.problems import Fault, validation_problem
 from ionwright.api.request_reader import FIELDS, OTHER_WORDS
 from ionwright.api.texts import near, shown
+from ionwright.chemistry.amounts.quantity import TOLD
+from ionwright.teaching.quantities.reading import STATED_CONSTANTS
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from werkzeug.datastructures import MultiDict
 
+QUANTITIES_PARAMETERS = (
+    "half_equation",
+    "metal",
+    "find",
+    "curriculum",
+    *TOLD,
+    "significant_figures",
+    "gas_collected",
+    "notation",
+    "language",
+)
+_CONVENTIONS = ("significant_figures", "gas_collected")
+_NOT_QUANTITIES = ("half_equation", "metal", "curriculum", "language")
+_OTHER_PARAMETERS = {"equation": "half_equation", "wanted": "find", "unknown": "find", "course": "curriculum"}
 _REPEATABLE = frozenset({"electrolyte", "notation"})
 _NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d{1,3})?", re.ASCII)
 _WHOLE = re.compile(r"\d{1,9}", re.ASCII)
@@ -62,6 +78,46 @@ def equation_members(
     if "notation" in members:
         members["notation"] = ",".join(query.getlist("notation"))
     return members
+
+
+def quantities_members(query: MultiDict[str, str]) -> dict[str, Any]:
+    """Return the members of a request for quantities that a query stands for.
+
+    A constant counts as one of the conventions, unless another constant is to be found from it.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    repeatable = frozenset({"find", "notation"})
+    faults = _faults_of_names(query, QUANTITIES_PARAMETERS, _OTHER_PARAMETERS, repeatable)
+    members: dict[str, Any] = {name: query[name] for name in _NOT_QUANTITIES if name in query}
+    if "find" in query:
+        members["find"] = query.getlist("find")
+    if "notation" in query:
+        members["notation"] = ",".join(query.getlist("notation"))
+    is_for_constant = any(_asks_for_constant(text) for text in query.getlist("find"))
+    conventions: dict[str, Any] = {name: query[name] for name in _CONVENTIONS if name in query}
+    known: dict[str, Any] = {}
+    for name in TOLD:
+        if name in query:
+            is_convention = name in STATED_CONSTANTS and not is_for_constant
+            (conventions if is_convention else known)[name] = query[name]
+    if "significant_figures" in conventions:
+        figures = conventions["significant_figures"].strip()
+        if _WHOLE.fullmatch(figures):
+            conventions["significant_figures"] = int(figures)
+        else:
+            detail = f'"significant_figures" is {shown(figures)}; it has to be a whole number, such as 3.'
+            faults.append(Fault(("significant_figures",), "bad-number", detail))
+    if faults:
+        raise validation_problem(faults, source="query")
+    return members | {"known": known} | ({"conventions": conventions} if conventions else {})
+
+
+def _asks_for_constant(text: str) -> bool:
+    return "_".join(text.lower().split()).startswith(STATED_CONSTANTS)
 
 
 def search_members(query: MultiDict[str, str], *, default: int, highest: int) -> tuple[str, int]:

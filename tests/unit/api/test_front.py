@@ -6,20 +6,30 @@ import json
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from werkzeug.test import Client
 
 from ionwright.api import Settings, create_app
+from ionwright.api.front import PlainRequestsInFront
 
 if TYPE_CHECKING:
     from flask import Flask
 
 BRACKET = {"electrolyte": "NiSO4", "cathode": "steel", "anode": "nickel", "curriculum": "gcse"}
+NICKEL = {
+    "half_equation": "Ni^2+ + 2e- -> Ni",
+    "known": {"current": "0.50 A", "time": "20 min"},
+    "find": "mass",
+    "curriculum": "a-level",
+}
+PREDICTIONS, QUANTITIES = "/v1/predictions", "/v1/quantities"
 BODIES = [
-    json.dumps(BRACKET),
-    json.dumps(BRACKET | {"electrolyte": "CaCO3"}),
-    json.dumps(BRACKET | {"catode": "steel"}),
-    json.dumps({}),
-    "{",
-    "",
+    (PREDICTIONS, json.dumps(BRACKET)),
+    (PREDICTIONS, json.dumps(BRACKET | {"electrolyte": "CaCO3"})),
+    (PREDICTIONS, json.dumps(BRACKET | {"catode": "steel"})),
+    (QUANTITIES, json.dumps(NICKEL)),
+    (QUANTITIES, json.dumps(NICKEL | {"find": "weight"})),
+    (QUANTITIES, json.dumps(NICKEL | {"fnd": "mass"})),
+    *((path, body) for path in (PREDICTIONS, QUANTITIES) for body in ("{}", "{", "")),
 ]
 
 
@@ -31,10 +41,12 @@ def behind() -> Flask:
     return app
 
 
-@pytest.mark.parametrize("body", BODIES)
-def test_the_front_answers_as_the_application_behind_does(app: Flask, behind: Flask, body: str) -> None:
+@pytest.mark.parametrize(("path", "body"), BODIES)
+def test_the_front_answers_as_the_application_behind_does(
+    app: Flask, behind: Flask, path: str, body: str
+) -> None:
     def answer(of: Flask) -> tuple[int, bytes, dict[str, str]]:
-        found = of.test_client().post("/v1/predictions", data=body, content_type="application/json")
+        found = of.test_client().post(path, data=body, content_type="application/json")
         return found.status_code, found.data, dict(found.headers)
 
     assert answer(app) == answer(behind)
@@ -49,10 +61,31 @@ def test_the_front_answers_as_the_application_behind_does(app: Flask, behind: Fl
         {"content_type": "application/json", "padding": 5000},
     ],
 )
-def test_requests_out_of_the_ordinary_get_the_same_answer(app: Flask, options: dict[str, Any]) -> None:
-    padding = " " * options.pop("padding", 0)
+@pytest.mark.parametrize(("path", "members"), [(PREDICTIONS, BRACKET), (QUANTITIES, NICKEL)])
+def test_requests_out_of_the_ordinary_get_the_same_answer(
+    app: Flask, path: str, members: dict[str, Any], options: dict[str, Any]
+) -> None:
+    sent = json.dumps(members) + " " * options.get("padding", 0)
     client = app.test_client()
-    plain = client.post("/v1/predictions", json=BRACKET)
-    other = client.post("/v1/predictions", data=json.dumps(BRACKET) + padding, **options)
+    plain = client.post(path, json=members)
+    other = client.post(path, data=sent, content_type=options["content_type"])
     assert other.status_code == 200
     assert (other.data, other.headers["ETag"]) == (plain.data, plain.headers["ETag"])
+
+
+def test_the_front_answers_plain_requests_itself(app: Flask, behind: Flask) -> None:
+    front = app.wsgi_app
+    reached: list[str] = []
+
+    def application(environ: dict[str, Any], start_response: Any) -> Any:
+        reached.append(environ["PATH_INFO"])
+        return behind.wsgi_app(environ, start_response)
+
+    alone = PlainRequestsInFront(application, front._answers, longest=front._longest)
+    client = Client(alone)
+    for path, members in ((PREDICTIONS, BRACKET), (QUANTITIES, NICKEL)):
+        assert client.post(path, json=members).status_code == 200
+    assert reached == []
+    assert client.post(f"{QUANTITIES}?find=mass", json=NICKEL).status_code == 422
+    assert client.get("/healthz").status_code == 200
+    assert reached == [QUANTITIES, "/healthz"]
