@@ -60,7 +60,10 @@ def read_phrase(text: str) -> Phrase:
     QuantityFault
         ``unknown-quantity``.
     """
-    rest = " ".join(text[:_LONGEST].split())
+    if len(text) > _LONGEST:
+        detail = f"The name of a quantity is longer than {_LONGEST} characters."
+        raise QuantityFault("unknown-quantity", detail, remedy='Write a name, or for example "mass of Ni in mg".')
+    rest = " ".join(text.split())
     start = next((name for name in _WITH_OF if rest.lower().startswith(name)), "")
     tail, process = _cut(rest[len(start) :], " at ")
     tail, unit = _cut(tail, " in ")

@@ -1,0 +1,52 @@
+"""Quantities by a phrase."""
+
+import pytest
+
+from ionwright.chemistry.faults import QuantityFault
+from ionwright.teaching.quantities.phrases import Phrase, read_phrase
+
+
+@pytest.mark.parametrize(
+    ("text", "phrase"),
+    [
+        ("mass", Phrase("mass")),
+        ("Mass of Ni", Phrase("mass", "Ni")),
+        ("mass of Ni in mg", Phrase("mass", "Ni", "mg")),
+        ("mass of Ag in g at silver cell", Phrase("mass", "Ag", "g", "silver cell")),
+        ("time in h", Phrase("time", "", "h")),
+        ("share at nickel", Phrase("share", "", "", "nickel")),
+        ("amount of electrons", Phrase("amount_of_electrons")),
+        ("amount of electrons in mmol", Phrase("amount_of_electrons", "", "mmol")),
+        ("number of particles of Cl2", Phrase("number_of_particles", "Cl2")),
+        ("number of electrons", Phrase("number_of_electrons")),
+        ("amount of Cu2+", Phrase("amount", "Cu2+")),
+        ("current-density", Phrase("current_density")),
+        ("exhaustion time of Cu^2+ in min", Phrase("exhaustion_time", "Cu^2+", "min")),
+    ],
+)
+def test_a_phrase_says_quantity_substance_unit_and_process(text, phrase):
+    assert read_phrase(text) == phrase
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [("moles", "amount"), ("gas volume of H2", "volume"), ("masss", "mass"), ("yield", "efficiency")],
+)
+def test_another_word_is_refused_with_the_one_that_is_meant(text, meant):
+    with pytest.raises(QuantityFault) as fault:
+        read_phrase(text)
+    assert fault.value.code == "unknown-quantity"
+    assert fault.value.remedy == f'Did you mean "{meant}"?'
+
+
+def test_a_word_like_nothing_gets_the_list():
+    with pytest.raises(QuantityFault, match="The quantities are charge, current, time"):
+        read_phrase("xyzzy")
+
+
+@pytest.mark.parametrize(
+    "text", ["of " * 5000, "mass of" + " of" * 3000, " in at of " * 900, "x" * 100_000, ""]
+)
+def test_a_hostile_phrase_is_refused(text):
+    with pytest.raises(QuantityFault):
+        read_phrase(text)

@@ -1,0 +1,81 @@
+"""Baths that run out of one ion after the other."""
+
+import pytest
+from task_parts import cell
+
+MIXTURE = ("AgNO3@0.050 mol/dm3", "Cu(NO3)2@0.050 mol/dm3")
+
+
+def answered(solved):
+    return {answer.key.of: answer.value for answer in solved.answers}
+
+
+@pytest.fixture
+def mixture():
+    return cell(*MIXTURE, cathode="platinum", anode="platinum")
+
+
+def test_silver_goes_before_copper_and_hydrogen_comes_last(solve, mixture):
+    solved = solve(mixture, known={"bath_volume": "200 cm3", "charge": "100 C"}, find="mass of Ag")
+    products = [[kind.ascii for kind in stage.prediction.cathode.products] for stage in solved.stages]
+    assert products == [["Ag"], ["Cu"], ["H2"]]
+    # 0.010 mol Ag+ take 965 C, 0.010 mol Cu2+ another 1930 C, at 96500 C/mol
+    assert [stage.end_C for stage in solved.stages] == [pytest.approx(965), pytest.approx(2895), None]
+    assert [[kind.ascii for kind in stage.runs_out] for stage in solved.stages] == [["Ag^+"], ["Cu^2+"], []]
+
+
+def test_the_charge_is_divided_among_the_stages_it_lasts_into(solve, mixture):
+    solved = solve(
+        mixture,
+        known={"current": "0.500 A", "time": "60.0 min", "bath_volume": "200 cm3"},
+        find=("mass of Ag", "mass of Cu", "amount of O2"),
+    )
+    # 1800 C: 965 C for all the silver, 835 C for copper; 1800 C / (4 x 96500 C/mol) of oxygen
+    assert answered(solved) == {
+        "Ag": pytest.approx(1.079),
+        "Cu": pytest.approx(0.274728, rel=1e-5),
+        "O2": pytest.approx(0.00466321, rel=1e-5),
+    }
+
+
+def test_once_both_metals_are_out_hydrogen_takes_the_rest(solve, mixture):
+    solved = solve(
+        mixture, known={"charge": "3600 C", "bath_volume": "200 cm3"}, find=("mass of Cu", "amount of H2")
+    )
+    # 3600 - 2895 = 705 C
+    assert answered(solved) == {"Cu": pytest.approx(0.635), "H2": pytest.approx(705 / 193000)}
+
+
+def test_a_charge_that_ends_in_the_first_stage_is_not_divided(solve, mixture):
+    solved = solve(mixture, known={"charge": "300 C", "bath_volume": "200 cm3"}, find="mass of Ag")
+    assert [process.id for process in solved.worked.task.circuit.processes] == ["cathode", "anode"]
+    assert answered(solved) == {"Ag": pytest.approx(0.335440, rel=1e-5)}
+
+
+def test_both_electrodes_can_change_at_once(solve):
+    solved = solve(
+        cell("CuCl2@1.0 mol/dm3"),
+        known={"charge": "5790 C", "bath_volume": "20 cm3"},
+        find=("amount of Cl2", "amount of O2"),
+    )
+    # 0.020 mol Cu2+ and 0.040 mol Cl- are gone after 3860 C; 1930 C are left for oxygen
+    assert answered(solved) == {"Cl2": pytest.approx(0.020), "O2": pytest.approx(0.005)}
+
+
+def test_a_bath_whose_anode_gives_back_has_no_stages(solve):
+    solved = solve(
+        cell("CuSO4@0.50 mol/dm3", cathode="copper", anode="copper"),
+        known={"charge": "100 C", "bath_volume": "100 cm3"},
+        find="concentration of Cu2+",
+    )
+    assert solved.stages == ()
+    assert answered(solved) == {"Cu^2+": pytest.approx(0.50)}
+
+
+def test_without_a_concentration_there_are_no_stages(solve):
+    solved = solve(cell("CuSO4"), known={"charge": "100 C", "bath_volume": "100 cm3"}, find="mass of Cu")
+    assert solved.stages == ()
+
+
+def test_without_a_volume_there_are_no_stages(solve, mixture):
+    assert solve(mixture, known={"charge": "100 C"}, find="mass of Ag").stages == ()

@@ -1,0 +1,133 @@
+"""The board: sentences and equations in an order in which they can be read aloud."""
+
+import re
+
+import pytest
+from task_parts import cell, half
+
+from ionwright.teaching.quantities import ProcessDescription
+
+NICKEL = "Ni^2+ + 2e- -> Ni"
+
+
+def lines(solved):
+    return [step.equation.text for step in solved.steps]
+
+
+def test_a_mass_is_worked_from_current_and_time_in_five_steps(solve):
+    solved = solve(NICKEL, known={"current": "0.50 A", "time": "20 min"}, find="mass")
+    assert lines(solved) == [
+        "t = 20 min = 1200 s",
+        "Q = I × t = 0.50 A × 1200 s = 600 C",
+        "n(e⁻) = Q ÷ F = 600 C ÷ 96500 C/mol = 0.006218 mol",
+        "n(Ni) = n(e⁻) ÷ 2 = 0.006218 mol ÷ 2 = 0.003109 mol",
+        "m(Ni) = n(Ni) × M(Ni) = 0.003109 mol × 58.7 g/mol = 0.1825 g ≈ 0.18 g",
+    ]
+    assert solved.steps[3].sentence == (
+        "By the half-equation Ni²⁺ + 2e⁻ → Ni, 2 mol of electrons go with 1 mol of Ni."
+    )
+
+
+def test_html_and_latex_say_the_same_as_the_text(solve):
+    solved = solve(NICKEL, known={"charge": "600 C"}, find="amount")
+    step = solved.steps[0].equation
+    assert step.html == "<i>n</i>(e<sup>−</sup>) = <i>Q</i> ÷ <i>F</i> = 600 C ÷ 96500 C/mol = 0.0062176 mol"
+    assert step.latex == (
+        "n(\\ce{e-}) = \\frac{Q}{F} = \\frac{600\\,\\mathrm{C}}{96500\\,\\mathrm{C\\,mol^{-1}}}"
+        " = 0.0062176\\,\\mathrm{mol}"
+    )
+
+
+def test_one_mole_of_electrons_is_one(solve):
+    solved = solve("Ag+ + e- -> Ag", known={"charge": "965 C"}, find="amount")
+    assert "1 mol of electrons goes with 1 mol of Ag" in solved.steps[1].sentence
+
+
+def test_the_molar_mass_of_a_molecule_is_added_up_as_the_course_prints_it(solve):
+    solved = solve("2Cl- -> Cl2 + 2e-", known={"charge": "193 C"}, find="mass")
+    assert "M(Cl₂) = 2 × 35.5 = 71.0 g/mol" in lines(solved)
+    assert "m(Cl₂) = n(Cl₂) × M(Cl₂) = 0.001 mol × 71.0 g/mol = 0.0710 g" in lines(solved)
+
+
+def test_an_answer_in_another_unit_is_converted_before_it_is_rounded(solve):
+    solved = solve(NICKEL, known={"charge": "600 C"}, find="mass in mg")
+    assert lines(solved)[-1].endswith("= 0.18249 g = 182.49 mg ≈ 182 mg")
+
+
+def test_a_power_of_ten_stands_in_brackets_in_a_product(solve):
+    solved = solve(NICKEL, known={"charge": "6.00 C"}, find="number_of_particles")
+    assert "(6.02 × 10²³ mol⁻¹)" in lines(solved)[-1]
+
+
+def test_the_cost_is_reckoned_in_kilowatt_hours(solve):
+    solved = solve(
+        "Al3+ + 3e- -> Al", known={"energy": "7.2 MJ", "energy_price": "0.30 GBP/kWh"}, find="cost"
+    )
+    assert lines(solved)[-1] == "cost = E × price = 2 kWh × £0.30/kWh = £0.60"
+    assert solved.answers[0].value == pytest.approx(0.60)
+
+
+def test_a_step_of_one_of_several_processes_says_which(solve):
+    solved = solve(
+        half("Ag+ + e- -> Ag", "silver cell"),
+        half("Cu2+ + 2e- -> Cu", "copper cell"),
+        known={"mass of Ag": "2.16 g"},
+        find="mass of Cu",
+    )
+    assert solved.steps[0].sentence.startswith("Silver cell: ")
+    assert solved.steps[-1].sentence.startswith("Copper cell: ")
+
+
+def test_shares_of_one_electrode_carry_the_name_of_their_process(solve):
+    solved = solve(
+        half(NICKEL, "nickel", "cathode"),
+        half("2H+ + 2e- -> H2", "hydrogen", "cathode"),
+        known={"share at nickel": "92.0%", "charge": "600 C"},
+        find="amount of H2",
+    )
+    assert "Q(hydrogen) = Q − Q(nickel) = 600 C − 552 C = 48 C" in lines(solved)
+
+
+def test_sums_that_are_solved_together_are_written_out(solve):
+    solved = solve(cell("H2SO4@dilute"), known={"total_volume": "60.0 cm3"}, find="charge")
+    assert "0.06 dm³ = 18 dm³/mol × n(e⁻); n(e⁻) = 0.0033333 mol" in lines(solved)
+
+
+def test_a_number_of_charges_is_rounded_to_a_whole_one(solve):
+    solved = solve(
+        ProcessDescription(id="deposit", metal="Cr"),
+        known={"charge": "600 C", "mass": "0.108 g"},
+        find="ion_charge",
+    )
+    assert lines(solved)[-1].endswith("= 2.9937 ≈ 3")
+    assert (solved.answers[0].value, solved.answers[0].figures) == (3, 1)
+
+
+def test_an_uncertainty_ends_the_line(solve):
+    solved = solve(NICKEL, known={"charge": "600 ± 6 C"}, find="mass")
+    assert lines(solved)[-1].endswith("= 0.18249 g ≈ (0.1825 ± 0.0018) g")
+
+
+def test_nothing_is_said_twice(solve):
+    solved = solve(
+        NICKEL,
+        known={"current": "0.50 A", "time": "20 min", "area": "25 cm2"},
+        find=("thickness", "mass", "growth_rate"),
+    )
+    assert len(set(lines(solved))) == len(lines(solved)) == 8
+
+
+def test_every_figure_used_stands_in_an_earlier_step_or_was_given(solve):
+    solved = solve(
+        NICKEL,
+        known={"current": "0.50 A", "time": "20 min", "area": "25 cm2", "efficiency": "95%"},
+        find="thickness",
+    )
+    seen = {"0.50 A", "25 cm²", "96500 C/mol", "58.7 g/mol", "8.90 g/cm³"}
+    for line in lines(solved):
+        members = line.partition(" ≈ ")[0].split(" = ")
+        if len(members) > 3:  # symbol, symbols, figures, result
+            figures = set(re.split(" [×÷] ", members[2]))
+            assert figures - {"2"} <= seen, line
+        seen.update(members[1:])
+    assert "0.01948 cm³" in seen
