@@ -94,8 +94,9 @@ def _with_compounds(written: Line, split: Line, found: Alignment | None) -> Alig
     is_for_element = any(
         _is_hidden_ion(one, as_typed) and one.instead and not one.instead.charge for one in found.findings
     )
-    if is_for_element and not any(one.code == SPECTATOR_IONS and not one.side for one in found.findings):
-        return None  # a compound where an element should be, and none of its ions on the other side
+    has_ions_across = any(one.code == SPECTATOR_IONS and not one.side for one in found.findings)
+    if is_for_element and (side == "left" or not has_ions_across):
+        return None  # a compound where an element should react or form
     others = tuple(
         one
         for one in found.findings
@@ -161,6 +162,8 @@ def _reactants(expectation: Expectation, standing: Standing) -> set[Species]:
 
 def _is_taken_apart(written: Line, split: Line) -> bool:
     """Whether a compound changes in a line without electrons, rather than standing there unchanged."""
+    if split.left.keys() == split.right.keys():
+        return True  # ions join or part, nothing more
     net = {kind for kind in (*split.left, *split.right) if split.left.get(kind) != split.right.get(kind)}
     return len([kind for kind in net if kind not in AIDS]) > 2 or not any(
         kind in split.right for kind in split.left

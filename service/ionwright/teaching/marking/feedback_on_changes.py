@@ -40,7 +40,9 @@ def other_change(kind: Species, finding: Finding, context: Told) -> str:
         )
     sides = context.expectation.sides
     others = {*line.left, *line.right} - {kind} - AIDS - sides[0] - sides[1]
-    if not others and any(_differ_by_hydrogen_ions(kind, one) for one in sides[finding.side == "right"]):
+    if not others and any(
+        _differ_by_hydrogen_ions(kind, one) for one in sides[finding.side == "right"] - AIDS
+    ):
         return (
             f"Your line balances, and the change is right. But look at {species_text(kind)}: does it hold as many "
             "hydrogen ions in the line that was asked for?"

@@ -148,15 +148,22 @@ def _out_of_place_there(kind: Species, finding: Finding, context: Told) -> str:
     if finding.side == "right" and _should_be_element(kind, question):
         return f"{species_text(kind)} is a compound. Which element forms {context.place}?"
     if _is_electrolyte(kind, question):
-        return f"{species_text(kind)} stands {context.medium} as its ions. Which of them takes part?"
+        is_one_of_them = any(one.charge for one in context.nearest.reactants)
+        asks = "Which of them takes part?" if is_one_of_them else "What is there besides them?"
+        return f"{species_text(kind)} stands {context.medium} as its ions. {asks}"
     return ""
 
 
 def _should_be_element(kind: Species, question: Expectation) -> bool:
     """Whether a compound stands for an element that it holds, as NiSO4 for Ni."""
-    products = {kind for one in question.forms for kind in one.products}
-    elements = {one.atoms[0][0] for one in products if len(one.atoms) == 1 and not one.charge}
-    return not kind.charge and len(kind.atoms) > 1 and any(symbol in elements for symbol, _ in kind.atoms)
+    products = {kind for one in question.forms for kind in one.products if not kind.charge} - AIDS
+    elements = {one.atoms[0][0] for one in products if len(one.atoms) == 1}
+    return (
+        not kind.charge
+        and len(kind.atoms) > 1
+        and len(elements) == len(products)
+        and any(symbol in elements for symbol, _ in kind.atoms)
+    )
 
 
 def _is_electrolyte(kind: Species, question: Expectation) -> bool:

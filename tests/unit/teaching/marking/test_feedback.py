@@ -428,6 +428,25 @@ def test_what_is_told_of_a_strange_species_is_true_of_the_cell(
     )
 
 
+def test_an_active_anode_is_not_asked_about_the_ions_of_the_solution() -> None:
+    cell = CellDescription(electrolyte=(Ingredient("CuSO4"),), cathode="copper", anode="copper")
+    expectation = electrode_expectation(cell, "anode", CURRICULA["gcse"])
+    fault = check("CuSO4 -> Cu2+ + SO42- + 2e-", expectation).faults[0]
+    assert fault.feedback == ("CuSO₄ stands in the solution as its ions. What is there besides them?")
+
+
+def test_a_compound_is_not_denied_where_one_may_form() -> None:
+    cell = CellDescription(electrolyte=(Ingredient("Al2O3"),), state="molten")
+    expectation = electrode_expectation(cell, "anode", CURRICULA["igcse"])
+    assert "is a compound" not in check("O2- + C -> CO + 2e-", expectation).faults[0].feedback
+
+
+def test_oxide_is_not_taken_for_water_without_its_hydrogen() -> None:
+    expectation = given_expectation(("Cr2O7^2- + 14H^+ + 6e- -> 2Cr^3+ + 7H2O",), CURRICULA["a-level"])
+    fault = check("Cr2O72- + 6e- -> 2Cr3+ + 7O2-", expectation).faults[0]
+    assert fault.feedback == "Your line balances, but it shows another change. Which product is asked for?"
+
+
 def test_a_name_with_a_numeral_stands_small_inside_a_sentence() -> None:
     cell = CellDescription(electrolyte=(Ingredient("CuSO4"),))
     expectation = electrode_expectation(cell, "cathode", CURRICULA["gcse"])
