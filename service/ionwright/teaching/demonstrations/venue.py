@@ -1,0 +1,200 @@
+"""Where a demonstration may be done: on the open bench, in a fume cupboard, or not in a classroom; and why."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final, NamedTuple
+
+from ionwright.chemistry.couple import HYDROGEN_ION
+from ionwright.chemistry.exposure import limits
+from ionwright.chemistry.species import species
+from ionwright.curricula.wording import listed, product
+from ionwright.teaching.demonstrations.measure import fitting
+from ionwright.teaching.demonstrations.rules_of_thumb import rule_of_thumb
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from ionwright.teaching.demonstrations.air import FlammableGas, GasInRoom
+    from ionwright.teaching.demonstrations.currents import CurrentChoice
+    from ionwright.teaching.demonstrations.reading import Bench
+    from ionwright.teaching.prediction import ElectrodeAccount, Prediction
+
+__all__ = ["DEFERRING", "FUME_CUPBOARD", "NOT_FOR_A_CLASSROOM", "OPEN_BENCH", "Evidence", "Venue", "venue"]
+
+OPEN_BENCH: Final = "open bench with ventilation"
+FUME_CUPBOARD: Final = "fume cupboard"
+NOT_FOR_A_CLASSROOM: Final = "not for a classroom"
+_SEVERITY: Final = (OPEN_BENCH, FUME_CUPBOARD, NOT_FOR_A_CLASSROOM)
+
+DEFERRING: Final = (
+    "This is no risk assessment. Local rules, your school's own risk assessment and the judgement of qualified staff "
+    "come first."
+)
+"""The reason that ends every verdict."""
+
+_BY_HAZARD: Final = {
+    "very high temperature": NOT_FOR_A_CLASSROOM,
+    "very toxic": NOT_FOR_A_CLASSROOM,
+    "deadly poison": NOT_FOR_A_CLASSROOM,
+    "toxic, explosive salts": NOT_FOR_A_CLASSROOM,
+    "toxic metal, reacts with water": NOT_FOR_A_CLASSROOM,
+    "hot melt": FUME_CUPBOARD,
+}
+"""Hazards of the cautions, by where they send a demonstration."""
+_BY_PHRASE: Final = {
+    "no place in a classroom": NOT_FOR_A_CLASSROOM,
+    "banned in most schools": NOT_FOR_A_CLASSROOM,
+    "do not use it as an anode": NOT_FOR_A_CLASSROOM,
+    "not for pupils": FUME_CUPBOARD,
+    "must not be used by pupils": FUME_CUPBOARD,
+}
+"""Words of the cautions, likewise."""
+
+
+@dataclass(frozen=True, slots=True)
+class Venue:
+    """Where a demonstration may be done.
+
+    Parameters
+    ----------
+    word
+        `OPEN_BENCH`, `FUME_CUPBOARD` or `NOT_FOR_A_CLASSROOM`.
+    reasons
+        Why, the gravest first; the last one defers to local rules.
+    rules
+        Names of the rules of thumb that the reasons rest on.
+    """
+
+    word: str
+    reasons: tuple[str, ...]
+    rules: tuple[str, ...]
+
+
+class Evidence(NamedTuple):
+    """What the verdict rests on."""
+
+    prediction: Prediction
+    bench: Bench
+    choice: CurrentChoice
+    toxic: tuple[GasInRoom, ...]
+    flammable: tuple[FlammableGas, ...]
+
+
+class _Reason(NamedTuple):
+    word: str
+    text: str
+    rule: str = ""
+
+
+def venue(evidence: Evidence) -> Venue:
+    """Where a demonstration may be done, from all that is known of it."""
+    reasons = [
+        *_of_cautions(evidence.prediction),
+        *_of_acid(evidence.prediction),
+        *_of_current(evidence.bench, evidence.choice),
+        *(reason for gas in evidence.toxic for reason in _of_toxic(gas)),
+        *(reason for gas in evidence.flammable for reason in _of_flammable(gas)),
+        *_of_open_electrodes(evidence.prediction),
+    ]
+    reasons.sort(key=lambda reason: -_SEVERITY.index(reason.word))
+    word = reasons[0].word if reasons else OPEN_BENCH
+    texts = [reason.text for reason in reasons] or [
+        "Nothing in the plan asks for more than a well-ventilated room and the usual care."
+    ]
+    rules = tuple(dict.fromkeys(reason.rule for reason in reasons if reason.rule))
+    return Venue(word, (*dict.fromkeys(texts), DEFERRING), rules)
+
+
+def _of_cautions(prediction: Prediction) -> Iterator[_Reason]:
+    for caution in prediction.cautions:
+        word = _BY_HAZARD.get(caution.hazard) or next(
+            (word for phrase, word in _BY_PHRASE.items() if phrase in caution.text), ""
+        )
+        if word:
+            yield _Reason(word, caution.text)
+
+
+def _of_acid(prediction: Prediction) -> Iterator[_Reason]:
+    cell = prediction.cell
+    strong = rule_of_thumb("strong_acid").in_unit("mol/dm3")
+    for present in cell.electrolyte.ions:
+        if present.ion.species == HYDROGEN_ION and (present.concentration or 0) >= strong:
+            text = "The acid is concentrated: it burns and may fume, and is not for pupils."
+            yield _Reason(FUME_CUPBOARD, text, "strong_acid")
+
+
+def _of_current(bench: Bench, choice: CurrentChoice) -> Iterator[_Reason]:
+    school = rule_of_thumb("school_supply").in_unit("A")
+    needed = choice.lowest if choice.shortfall and not bench.current_A else choice.recommended.current
+    needed_A = needed.counted_in("A")
+    if needed_A > max(school, bench.highest_A or 0.0) * (1 + 1e-9):
+        text = (
+            f"It takes {needed.text}, more than a low-voltage school supply gives: never turn to the mains, a car "
+            "battery or another strong source for it."
+        )
+        yield _Reason(NOT_FOR_A_CLASSROOM, text, "school_supply")
+    elif needed_A > school:
+        text = (
+            f"{needed.text} is more than an ordinary school supply gives: wires, clips and cell may grow hot."
+        )
+        yield _Reason(OPEN_BENCH, text, "school_supply")
+
+
+def _of_toxic(gas: GasInRoom) -> Iterator[_Reason]:
+    name = product(species(gas.of))
+    forms = "forms" if gas.is_certain else "may form, which is not sure"
+    worst = gas.at_peak or gas.evenly_mixed
+    most = rule_of_thumb("classroom_multiple").written.value
+    if gas.times_limit > most:
+        times = f"{gas.times_limit:.2g}" if gas.times_limit < 1000 else "more than 1000"
+        text = (
+            f"So much {name} {'forms' if gas.is_certain else 'may form'} that all of it in the room would come to "
+            f"{times} times the short-term limit."
+        )
+        yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_multiple")
+    elif worst.times_limit > rule_of_thumb("open_bench_share").in_unit("1"):
+        share = (
+            f"{worst.times_limit:.2g} times"
+            if worst.times_limit > 1
+            else f"{fitting(worst.times_limit, '1', 2).text} of"
+        )
+        text = (
+            f"Toxic {name} {forms}: even spread through the room it would come to {share} the short-term limit, and "
+            "near the cell to far more."
+        )
+        yield _Reason(FUME_CUPBOARD, text, "open_bench_share")
+    else:
+        text = (
+            f"Only a little toxic {name} {forms}: keep the current and the time as small as planned, and the air "
+            "moving away from everybody."
+        )
+        yield _Reason(OPEN_BENCH, text, "open_bench_share")
+
+
+def _of_flammable(gas: FlammableGas) -> Iterator[_Reason]:
+    name = product(species(gas.of))
+    if gas.evenly_mixed.value > gas.lower_limit.value / 10:
+        text = f"So much {name} forms that the air of the whole room comes near to what can be lit."
+        yield _Reason(NOT_FOR_A_CLASSROOM, text)
+    else:
+        text = f"The {name} can be lit: no flames, and nothing that would catch it above the cell."
+        yield _Reason(OPEN_BENCH, text)
+
+
+def _of_open_electrodes(prediction: Prediction) -> Iterator[_Reason]:
+    for name, account in (("cathode", prediction.cathode), ("anode", prediction.anode)):
+        gases = list(dict.fromkeys(product(species(of)) for of in _possible(account)))
+        if account.half_equation is None and gases:
+            text = f"The course leaves the {name} open: it might give {listed(gases, 'or')}, which is toxic."
+            yield _Reason(FUME_CUPBOARD, text)
+
+
+def _possible(account: ElectrodeAccount) -> Iterator[str]:
+    """The toxic gases that an electrode might give."""
+    for process in account.verdict.competition.processes:
+        yield from (
+            kind.ascii
+            for kind in process.products
+            if any(limit.ppm is not None for limit in limits(kind.ascii))
+        )
