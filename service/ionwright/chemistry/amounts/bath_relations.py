@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.charge_taken import amount_relation, charge_parts, electrons_of
@@ -43,11 +44,22 @@ def _amounts(
 ) -> Iterator[Relation]:
     for process in touching:
         yield amount_relation(process, of, electrons_of(circuit, process, mentioned))
-    net = circuit.net_per_electron(touching[0].bath, of)
+    net = _net(circuit, touching[0].bath, of, mentioned)
     if len(touching) > 1 and net:
         forward = tuple(Key("amount", p.id, of) for p in touching if p.per_electron(of) * net > 0)
         back = tuple(Key("amount", p.id, of) for p in touching if p.per_electron(of) * net < 0)
         yield Sum("net amount", Key("amount_used", touching[0].bath, of), forward, back)
+
+
+def _net(circuit: Circuit, bath: str, of: str, mentioned: Collection[Key]) -> Fraction:
+    """Above 0 if a bath gains of a species, below 0 if it loses, 0 if nothing changes [1].
+
+    Where only part of the charge gives back what is taken, it counts as used up; by how much, the charges tell.
+    """
+    net = circuit.net_per_electron(bath, of)
+    if net or not any(charge_parts(circuit, process, mentioned) for process in circuit.touching(bath, of)):
+        return net
+    return Fraction(-1)
 
 
 def _of_species(circuit: Circuit, bath: str, of: str, mentioned: Collection[Key]) -> Iterator[Relation]:
@@ -60,7 +72,7 @@ def _of_species(circuit: Circuit, bath: str, of: str, mentioned: Collection[Key]
     )
     yield Product("amount in the bath", at_start, (start, volume))
     touching = circuit.touching(bath, of)
-    net = circuit.net_per_electron(bath, of)
+    net = _net(circuit, bath, of, mentioned)
     if not net:
         yield Sum("no change", change, ())
         yield Product("unchanged", end, (start,))

@@ -54,9 +54,11 @@ def circuit_relations(circuit: Circuit, mentioned: tuple[Key, ...]) -> tuple[Rel
     """
     kinds = {key.kind for key in mentioned}
     found = [*_of_circuit(kinds, is_over_water=circuit.is_over_water)]
+    # a share that is left over comes first: it keeps more figures than a difference of charges
+    found += [_of_shares(sharing) for sharing in _shared_electrodes(circuit)]
     for process in circuit.processes:
         found += _of_process(circuit, process, mentioned)
-    found += _of_shared_electrodes(circuit, mentioned)
+    found += _of_shared_charges(circuit, mentioned)
     found += total_relations(circuit, kinds)
     found += bath_relations(circuit, mentioned)
     return tuple(dict.fromkeys(found))
@@ -150,12 +152,20 @@ def _of_gas(amount: Key, volume: Key, circuit: Circuit, *, asks_temperature: boo
         yield ByTrial("wet gas", TEMPERATURE, arguments, wet_gas_temperature_K)
 
 
-def _of_shared_electrodes(circuit: Circuit, mentioned: Collection[Key]) -> Iterator[Relation]:
+def _shared_electrodes(circuit: Circuit) -> Iterator[list[Process]]:
+    """The processes at each electrode that has several."""
     for electrode in dict.fromkeys(process.electrode for process in circuit.processes):
         sharing = [p for p in circuit.processes if p.electrode == electrode]
-        if len(sharing) == 1:
-            continue
+        if len(sharing) > 1:
+            yield sharing
+
+
+def _of_shares(sharing: list[Process]) -> Sum:
+    *others, last = (Key("share", p.id) for p in sharing)
+    return Sum("shares", last, (), tuple(others), constant=1.0)
+
+
+def _of_shared_charges(circuit: Circuit, mentioned: Collection[Key]) -> Iterator[Relation]:
+    for sharing in _shared_electrodes(circuit):
         if not any(Key("efficiency", p.id) in mentioned for p in sharing):
             yield Sum("shared charge", CHARGE, tuple(Key("useful_charge", p.id) for p in sharing))
-        *others, last = (Key("share", p.id) for p in sharing)
-        yield Sum("shares", last, (), tuple(others), constant=1.0)

@@ -7,6 +7,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.bath_relations import OF_RUNNING_OUT
+from ionwright.chemistry.amounts.charge_taken import charge_parts
 from ionwright.chemistry.amounts.circuit_relations import circuit_relations
 from ionwright.chemistry.amounts.known_values import known_values
 from ionwright.chemistry.amounts.limits import check_results
@@ -19,7 +20,7 @@ from ionwright.chemistry.amounts.values import EXACT, Value, nominal
 from ionwright.chemistry.faults import QuantityFault
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Collection, Mapping, Sequence
 
     from ionwright.chemistry.amounts.circuit import Circuit
     from ionwright.chemistry.amounts.known_values import KnownValues
@@ -32,6 +33,15 @@ __all__ = ["WorkedOut", "work_out"]
 
 _FIGURES_OF_EXACT: Final = 4
 _MOST_SUGGESTED: Final = 6
+_OF_A_WET_GAS: Final = (
+    "water_vapour_pressure",
+    "temperature",
+    "pressure",
+    "volume",
+    "charge",
+    "time",
+    "current",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,16 +84,25 @@ def work_out(task: Task) -> WorkedOut:
     subjects = Subjects(task.circuit)
     given, answers = _placed(task, subjects)
     for wanted, key in answers:
-        _check_that_it_runs_out(task.circuit, wanted, key)
+        _check_that_it_runs_out(task.circuit, wanted, key, given)
     knowns = known_values(task, given, [key for _, key in answers])
     relations = circuit_relations(task.circuit, knowns.mentioned)
-    solution = solve(relations, knowns.values)
+    try:
+        solution = solve(relations, knowns.values)
+    except QuantityFault as fault:
+        raise fault.within(_where_of_a_wet_gas(given)) from None
     if solution.clashes:
         raise _contradiction(solution.clashes, given, solution)
     missing = [(wanted, key) for wanted, key in answers if key not in solution.values]
     answers = _without_missing(answers, missing, relations, knowns.values)
     check_results(task, solution.values, given)
     return WorkedOut(task, answers, solution.values, given, knowns)
+
+
+def _where_of_a_wet_gas(given: Mapping[Key, Given]) -> str:
+    """Where a figure stands that the tables of water vapour cannot follow: only they can fail while solving."""
+    wheres = {key.kind: one.where for key, one in given.items()}
+    return next((wheres[kind] for kind in _OF_A_WET_GAS if kind in wheres), "")
 
 
 def _placed(task: Task, subjects: Subjects) -> tuple[dict[Key, Given], tuple[tuple[Wanted, Key], ...]]:
@@ -108,12 +127,13 @@ def _placed(task: Task, subjects: Subjects) -> tuple[dict[Key, Given], tuple[tup
     return sure, tuple(wanted_keys)
 
 
-def _check_that_it_runs_out(circuit: Circuit, wanted: Wanted, key: Key) -> None:
+def _check_that_it_runs_out(circuit: Circuit, wanted: Wanted, key: Key, given: Collection[Key]) -> None:
     """Refuse to say when something runs out that is not used up."""
     if key.kind not in OF_RUNNING_OUT:
         return
     net = circuit.net_per_electron(key.process, key.of)
-    if net >= 0:
+    touching = circuit.touching(key.process, key.of)
+    if net > 0 or (not net and not any(charge_parts(circuit, process, given) for process in touching)):
         name = substance_text(key.of)
         why = (
             "as much goes into the solution at one electrode as leaves it at the other"
@@ -166,7 +186,8 @@ def _contradiction(clashes: Sequence[Clash], given: Mapping[Key, Given], solutio
 
 def shown_given(key: Key, given: Mapping[Key, Given]) -> str:
     """A given quantity in words with its value as written."""
-    return f"the {name_of(key)} of {given[key].value.text}"
+    is_one_of_several = any(k != key and (k.kind, k.of) == (key.kind, key.of) for k in given)
+    return f"the {name_of(key, is_whole=is_one_of_several)} of {given[key].value.text}"
 
 
 def _and(parts: Sequence[str]) -> str:

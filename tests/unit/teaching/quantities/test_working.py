@@ -85,7 +85,7 @@ def test_shares_of_one_electrode_carry_the_name_of_their_process(solve):
         known={"share at nickel": "92.0%", "charge": "600 C"},
         find="amount of H2",
     )
-    assert "Q(hydrogen) = Q − Q(nickel) = 600 C − 552 C = 48 C" in lines(solved)
+    assert "Q(hydrogen) = Q × x(hydrogen) = 600 C × 0.08 = 48 C" in lines(solved)
 
 
 def test_sums_that_are_solved_together_are_written_out(solve):
