@@ -86,7 +86,8 @@ def _ratio(relation: Product, one: Key, other: Key, numbers: Mapping[Key, Number
         if numbers[key] == 0:
             return None
         value = value / numbers[key]
-    return value
+    # no multiple of zero is the other way round any more
+    return value if nominal(value) else None
 
 
 def _row(
