@@ -34,8 +34,10 @@ OPERATIONS = {
     "listElectrolytes",
     "lookUpBalance",
     "lookUpCombination",
+    "lookUpDemonstration",
     "lookUpPrediction",
     "lookUpQuantities",
+    "planDemonstration",
     "predictElectrolysis",
     "predictElectrolysisBatch",
     "solveQuantities",
@@ -130,6 +132,8 @@ def test_requests_are_closed_and_answers_are_open(document: dict[str, Any]) -> N
         "KnownQuantity",
         "AskedQuantity",
         "RequestConventions",
+        "DemonstrationRequest",
+        "Aim",
     }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from ionwright.api.demonstration_examples import DEMONSTRATION_EXAMPLES
 from ionwright.api.example import Example
 from ionwright.api.quantities_examples import QUANTITIES_EXAMPLES
 
@@ -256,6 +257,7 @@ EXAMPLES = (
         },
     ),
     *QUANTITIES_EXAMPLES,
+    *DEMONSTRATION_EXAMPLES,
     Example(name="all-curricula", operation="listCurricula", summary="What is loaded", path="/v1/curricula"),
     Example(
         name="gcse-rules",

@@ -365,6 +365,12 @@ _KINDS = (
         "More is given than needed and it does not agree, or something impossible follows from it: a current"
         " efficiency above 100%, more taken from a bath than it holds. The detail names the quantities at odds.",
     ),
+    ProblemKind(
+        "not-formed",
+        422,
+        "The cell does not give that",
+        "What should be seen does not form in this cell under this curriculum. The remedy names what does.",
+    ),
     # --- faults of an installed curriculum, which its maintainers have to mend
     ProblemKind(
         "impossible-choice",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
+from ionwright.api.demonstration_reader import BENCH_FIELDS, OTHER_DEMONSTRATION_WORDS
 from ionwright.api.problems import Fault, validation_problem
 from ionwright.api.request_reader import FIELDS, OTHER_WORDS
 from ionwright.api.texts import near, shown
@@ -27,6 +28,7 @@ QUANTITIES_PARAMETERS = (
     "notation",
     "language",
 )
+DEMONSTRATION_PARAMETERS = (*FIELDS, "aim", *BENCH_FIELDS)
 _CONVENTIONS = ("significant_figures", "gas_collected")
 _NOT_QUANTITIES = ("half_equation", "metal", "curriculum", "language")
 _OTHER_PARAMETERS = {"equation": "half_equation", "wanted": "find", "unknown": "find", "course": "curriculum"}
@@ -114,6 +116,29 @@ def quantities_members(query: MultiDict[str, str]) -> dict[str, Any]:
     if faults:
         raise validation_problem(faults, source="query")
     return members | {"known": known} | ({"conventions": conventions} if conventions else {})
+
+
+def demonstration_members(query: MultiDict[str, str]) -> dict[str, Any]:
+    """Return the members of a request for the plan of a demonstration that a query stands for.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    other_words = OTHER_DEMONSTRATION_WORDS | {"aims": "aim", "see": "aim", "goal": "aim"}
+    faults = _faults_of_names(query, DEMONSTRATION_PARAMETERS, other_words, _REPEATABLE | {"aim"})
+    if faults:
+        raise validation_problem(faults, source="query")
+    of_cell = prediction_members(type(query)((n, v) for n, v in query.items(multi=True) if n in FIELDS))
+    members: dict[str, Any] = {name: query[name] for name in BENCH_FIELDS if name in query}
+    if "aim" in query:
+        members["aims"] = query.getlist("aim")
+    members |= {name: of_cell.pop(name) for name in _BESIDE_A_CELL if name in of_cell}
+    return members | {"cell": of_cell}
+
+
+_BESIDE_A_CELL = ("curriculum", "notation", "language")
 
 
 def _asks_for_constant(text: str) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
@@ -33,8 +34,8 @@ __all__ = ["QUANTITIES_OF_AIMS", "ReadAim", "read_aim"]
 QUANTITIES_OF_AIMS: Final = ("mass", "volume", "amount", "thickness", "number_of_particles")
 """What can be aimed at."""
 
-_VISIBLE_WORDS: Final = frozenset(
-    {VISIBLE, "a visible coat", "visible coat", "visible amount", "a visible amount"}
+_SAYS_VISIBLE: Final = re.compile(
+    rf"(?:an? )?{VISIBLE}(?: (?:coat|layer|amount|volume|gas|bead))?", re.IGNORECASE
 )
 _VISIBLE: Final = {
     "s": ("thickness", "visible_coat"),
@@ -93,7 +94,7 @@ def _read(aim: Aim, processes: Sequence[Process]) -> ReadAim:
     phrase = _phrase(aim.quantity) if aim.quantity.strip() else None
     of = aim.of or (phrase.of if phrase else "")
     electrode = aim.electrode or (phrase.process if phrase else "")
-    is_visible = " ".join(aim.value.lower().split()) in _VISIBLE_WORDS
+    is_visible = _SAYS_VISIBLE.fullmatch(" ".join(aim.value.split())) is not None
     if phrase is None and not is_visible:
         return _by_dimension(aim, of, electrode, processes)
     name = phrase.quantity if phrase else ""

@@ -10,7 +10,7 @@ from ionwright.teaching.quantities.description import TaskConventions
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import CellDescription
 
-__all__ = ["VISIBLE", "Aim", "DemonstrationDescription"]
+__all__ = ["VISIBLE", "Aim", "DemonstrationDescription", "aim_of"]
 
 VISIBLE = "visible"
 """The value of an aim that leaves to the planner how much can be seen."""
@@ -40,6 +40,18 @@ class Aim:
     of: str = ""
     electrode: str = ""
     where: str = "aims"
+
+
+def aim_of(text: str, where: str = "aims") -> Aim:
+    """The aim that a text says: "10 cm3 of H2", "a visible coat of nickel", "visible Ni", or only "visible"."""
+    plain = text.strip()
+    value, found, of = plain.rpartition(" of ")
+    if found:
+        return Aim(value.strip(), of=of.strip(), where=where)
+    word, _, of = plain.partition(" ")
+    if word.lower() == VISIBLE:
+        return Aim(word, of=of.strip(), where=where)
+    return Aim(plain, where=where)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

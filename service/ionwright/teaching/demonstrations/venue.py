@@ -40,6 +40,8 @@ _BY_HAZARD: Final = {
     "toxic, explosive salts": NOT_FOR_A_CLASSROOM,
     "toxic metal, reacts with water": NOT_FOR_A_CLASSROOM,
     "hot melt": FUME_CUPBOARD,
+    "toxic": OPEN_BENCH,
+    "toxic, sensitising": OPEN_BENCH,
 }
 """Hazards of the cautions, by where they send a demonstration."""
 _BY_PHRASE: Final = {
@@ -126,7 +128,9 @@ def _of_acid(prediction: Prediction) -> Iterator[_Reason]:
 
 def _of_current(bench: Bench, choice: CurrentChoice) -> Iterator[_Reason]:
     school = rule_of_thumb("school_supply").in_unit("A")
-    needed = choice.lowest if choice.shortfall and not bench.current_A else choice.recommended.current
+    needed = choice.recommended.current
+    if choice.shortfall is not None and not bench.current_A:
+        needed = choice.shortfall.needed_current
     needed_A = needed.counted_in("A")
     if needed_A > max(school, bench.highest_A or 0.0) * (1 + 1e-9):
         text = (

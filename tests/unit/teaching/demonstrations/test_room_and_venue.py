@@ -66,6 +66,7 @@ def test_what_only_may_form_is_reckoned_as_the_worst_case(planned: Planned) -> N
     [
         ("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.10 g"), {}, (OPEN_BENCH, "Nothing in the plan")),
         ("H2SO4@0.5 mol/dm3", ("volume of H2", "10 cm3"), {}, (OPEN_BENCH, "can be lit")),
+        ("NiSO4@0.5 mol/dm3", ("mass of Ni", "0.10 g"), {"anode": "nickel"}, (OPEN_BENCH, "Nickel salts")),
         ("NaCl@2 mol/dm3", ("volume of Cl2", "1 cm3"), {}, (OPEN_BENCH, "Only a little toxic chlorine")),
         ("NaCl@2 mol/dm3", ("volume of Cl2", "50 cm3"), {}, (FUME_CUPBOARD, "Toxic chlorine forms")),
         (
