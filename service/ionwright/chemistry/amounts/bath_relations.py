@@ -36,7 +36,16 @@ def bath_relations(circuit: Circuit, mentioned: Collection[Key]) -> list[Relatio
         if touching:
             found += _amounts(circuit, touching, of, mentioned)
             found += _of_species(circuit, bath, of, mentioned)
+        elif (bath, of) in circuit.present:
+            found += _unchanged(bath, of)
     return found
+
+
+def _unchanged(bath: str, of: str) -> Iterator[Relation]:
+    start = Key("bath_concentration", bath, of)
+    yield Product("amount in the bath", Key("amount_at_start", bath, of), (start, Key("bath_volume", bath)))
+    yield Sum("no change", Key("concentration_change", bath, of), ())
+    yield Product("unchanged", Key("concentration", bath, of), (start,))
 
 
 def _amounts(
@@ -70,13 +79,12 @@ def _of_species(circuit: Circuit, bath: str, of: str, mentioned: Collection[Key]
         Key("amount_at_start", bath, of),
         Key("concentration_change", bath, of),
     )
-    yield Product("amount in the bath", at_start, (start, volume))
     touching = circuit.touching(bath, of)
     net = _net(circuit, bath, of, mentioned)
     if not net:
-        yield Sum("no change", change, ())
-        yield Product("unchanged", end, (start,))
+        yield from _unchanged(bath, of)
         return
+    yield Product("amount in the bath", at_start, (start, volume))
     used = Key("amount", touching[0].id, of) if len(touching) == 1 else Key("amount_used", bath, of)
     yield Product("change of concentration", change, (used,), (volume,))
     if net > 0:

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from ionwright.chemistry.amounts.substance_meant import ion_carried
 from ionwright.chemistry.amounts.unknown_metal import substance
 
 if TYPE_CHECKING:
+    from ionwright.chemistry.species import Species
     from ionwright.chemistry.stoichiometry import Equation, Term
 
 __all__ = ["Circuit", "Process"]
@@ -43,17 +45,30 @@ class Process:
         """Everything in the half-equation but the electrons."""
         return tuple(t for t in (*self.half.left, *self.half.right) if not t.species.is_electron)
 
+    @property
+    def species(self) -> frozenset[Species]:
+        """Everything in the half-equation but the electrons, without states."""
+        return frozenset(term.species for term in self.terms)
+
     def per_electron(self, of: str) -> Fraction:
-        """How many particles of a species go with one electron: above 0 if formed, below 0 if used up [1]."""
+        """How many particles of a substance go with one electron: above 0 if formed, below 0 if used up [1].
+
+        A compound goes with the one of its ions that takes part.
+        """
         wanted = substance(of)
+        there = self.species
+        if wanted not in there:
+            carried = ion_carried(of, there)
+            return self.per_electron(carried[0].ascii) / carried[1] if carried else Fraction(0)
         net = sum((Fraction(t.coefficient) for t in self.half.right if t.species == wanted), Fraction(0))
         net -= sum((Fraction(t.coefficient) for t in self.half.left if t.species == wanted), Fraction(0))
         return net / abs(Fraction(self.half.electrons))
 
     def state(self, of: str) -> str:
-        """State symbol of a species in it; empty if it is not there."""
+        """State symbol of a substance in it, that of a compound of its ions included; empty if it is not there."""
         wanted = substance(of)
-        return next((t.state for t in self.terms if t.species == wanted), "")
+        there = next((t.state for t in self.terms if t.species == wanted), "")
+        return there or ("aq" if ion_carried(of, self.species) else "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +81,8 @@ class Circuit:
         With different ids.
     is_over_water
         Whether gases are collected over water, so that its vapour takes part of the pressure.
+    present
+        What else is dissolved and takes no part: the bath and the ion.
     used_up
         Ions of which nothing is left at the end: the id of the process that takes them, and the ion.
     """
@@ -73,6 +90,7 @@ class Circuit:
     processes: tuple[Process, ...]
     is_over_water: bool = False
     used_up: tuple[tuple[str, str], ...] = ()
+    present: tuple[tuple[str, str], ...] = ()
 
     def process(self, id_: str) -> Process:
         """The process with this id.

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from ionwright.chemistry.amounts.bath_relations import OF_RUNNING_OUT
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key, QuantityKind
+from ionwright.chemistry.amounts.substance_meant import compound_meant, ion_carried, meanings
 from ionwright.chemistry.amounts.unknown_metal import substance_text
-from ionwright.chemistry.element import find_element
-from ionwright.chemistry.faults import FormulaError, QuantityFault
-from ionwright.chemistry.species import readings, species
-from ionwright.chemistry.substance import SUBSTANCES
+from ionwright.chemistry.faults import QuantityFault
+from ionwright.errors import IonwrightError
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -21,7 +21,11 @@ __all__ = ["Subjects"]
 
 _AIDS: Final = frozenset({"H^+", "OH^-", "H2O", "H3O^+"})
 _OF_A_LAYER: Final = frozenset({"thickness", "growth_rate", "density", "solid_volume"})
+_OF_WHAT_IS_USED_UP: Final = OF_RUNNING_OUT | {"amount_left"}
 _PART_OF_CIRCUIT: Final = {"charge": "useful_charge", "amount_of_electrons": "electrons_used"}
+
+Pair = tuple["Process", str]
+"""A process and the formula of a substance in it or in its bath."""
 
 
 class Subjects:
@@ -56,7 +60,7 @@ class Subjects:
         Raises
         ------
         QuantityFault
-            ``needs-more``: nothing in the circuit has such a quantity, or there is no such substance or process.
+            ``not-in-task``: nothing in the circuit has such a quantity, or there is no such substance or process.
         """
         kind = QUANTITIES[quantity]
         processes = self._processes(process)
@@ -64,8 +68,8 @@ class Subjects:
             return (self._of_circuit(kind, processes, is_named=bool(process)),)
         if quantity == "bath_volume" or kind.scope == "process":
             return self._of_process(kind, of, processes)
-        pairs = self._named(of, processes) if of else self._fitting(kind, processes)
-        return tuple(dict.fromkeys(self._of_species(kind, p, kind_of.ascii) for p, kind_of in pairs))
+        pairs = self._named(kind, of, processes) if of else self._fitting(kind, processes)
+        return tuple(dict.fromkeys(self._of_species(kind, p, formula) for p, formula in pairs))
 
     def _processes(self, process: str) -> tuple[Process, ...]:
         if not process:
@@ -73,9 +77,8 @@ class Subjects:
         found = tuple(p for p in self._circuit.processes if process in (p.id, p.bath))
         if not found:
             ids = ", ".join(f'"{p.id}"' for p in self._circuit.processes)
-            raise QuantityFault(
-                "needs-more", f'No process is called "{process}".', remedy=f"There are {ids}."
-            )
+            detail = f'No process is called "{process}".'
+            raise QuantityFault("not-in-task", detail, remedy=f"There are {ids}.")
         return found
 
     def _of_circuit(self, kind: QuantityKind, processes: tuple[Process, ...], *, is_named: bool) -> Key:
@@ -87,75 +90,87 @@ class Subjects:
 
     def _of_process(self, kind: QuantityKind, of: str, processes: tuple[Process, ...]) -> tuple[Key, ...]:
         if of:
-            processes = tuple(dict.fromkeys(p for p, _ in self._named(of, processes)))
+            processes = tuple(dict.fromkeys(p for p, _ in self._named(kind, of, processes)))
         if len(processes) > 1 and self._preferred:
-            processes = (
-                tuple(p for p in processes if p.id in self._preferred or p.bath in self._preferred)
-                or processes
-            )
-        named = (p.bath if kind.scope == "bath" else p.id for p in processes)
-        return tuple(Key(kind.name, name) for name in dict.fromkeys(named))
+            preferred = tuple(p for p in processes if p.id in self._preferred or p.bath in self._preferred)
+            processes = preferred or processes
+        if kind.scope == "bath":
+            return tuple(Key(kind.name, bath) for bath in dict.fromkeys(p.bath for p in processes))
+        return tuple(Key(self._name(kind, p), p.id) for p in processes)
+
+    def _name(self, kind: QuantityKind, process: Process) -> str:
+        """The efficiency of one of several processes at an electrode is its share of the current."""
+        return "share" if kind.name == "efficiency" and self._circuit.is_shared(process) else kind.name
 
     def _of_species(self, kind: QuantityKind, process: Process, of: str) -> Key:
+        state = process.state(of)
         if kind.scope == "bath":
-            if process.state(of) not in {"aq", "l", ""}:
+            if state in {"s", "g"}:
                 detail = f"{substance_text(of)} is not dissolved, so that it has no {kind.noun}."
-                raise QuantityFault(
-                    "needs-more", detail, remedy=f"Ask for an ion: {_listed(_dissolved(process))}."
-                )
+                remedy = f"Ask for an ion: {_listed(_dissolved(process))}."
+                raise QuantityFault("not-in-task", detail, remedy=remedy)
             return Key(kind.name, process.bath, of)
-        name = kind.name
-        if name == "volume" and process.state(of) in {"s", "l"}:
-            name = "solid_volume"
-        if name == "volume" and process.state(of) == "aq":
+        if kind.name in _OF_A_LAYER and state in {"g", "aq"}:
+            is_what = "is a gas" if state == "g" else "stays in solution"
+            detail = f"{substance_text(of)} {is_what}, so that it forms no layer and has no {kind.noun} here."
+            raise QuantityFault("not-in-task", detail, remedy="Ask for its amount, its mass or its volume.")
+        if kind.name == "volume" and state == "aq":
             detail = f"{substance_text(of)} stays in solution, so that it has no volume of its own."
-            raise QuantityFault("needs-more", detail, remedy="Ask for its amount or its mass.")
+            raise QuantityFault("not-in-task", detail, remedy="Ask for its amount or its mass.")
+        name = "solid_volume" if kind.name == "volume" and state in {"s", "l"} else kind.name
         return Key(name, process.id, of)
 
-    def _named(self, of: str, processes: tuple[Process, ...]) -> tuple[tuple[Process, Species], ...]:
-        meant = _meanings(of)
-        for kind in meant:
-            found = tuple((p, kind) for p in processes if any(t.species == kind for t in p.terms))
+    def _named(self, kind: QuantityKind, of: str, processes: tuple[Process, ...]) -> tuple[Pair, ...]:
+        """The processes that a named substance takes part in, or that a compound of their ions stands for."""
+        meant, unread = _read(of)
+        for one in meant:
+            found = tuple((p, one.ascii) for p in processes if any(t.species == one for t in p.terms))
+            if not found and kind.scope == "bath":
+                found = tuple(
+                    (p, one.ascii) for p in processes if (p.bath, one.ascii) in self._circuit.present
+                )
             if found:
                 return found
+        compound = compound_meant(of)
+        found = tuple((p, compound) for p in processes if compound and ion_carried(compound, p.species))
+        if found:
+            return found
+        if unread is not None:
+            raise unread
         there = dict.fromkeys(t.species for p in processes for t in p.terms)
-        detail = f"There is no {of} in this task."
-        raise QuantityFault("needs-more", detail, remedy=f"It has {_listed(there)}.")
+        detail = f"{of} takes no part in this task."
+        raise QuantityFault("not-in-task", detail, remedy=f"Those that do are {_listed(there)}.")
 
-    def _fitting(
-        self, kind: QuantityKind, processes: tuple[Process, ...]
-    ) -> tuple[tuple[Process, Species], ...]:
-        found = tuple((p, one) for p in processes for one in _candidates(kind, p))
+    def _fitting(self, kind: QuantityKind, processes: tuple[Process, ...]) -> tuple[Pair, ...]:
+        """What a quantity without a substance is about."""
+        found = tuple((p, one.ascii) for p in processes for one in _candidates(kind, p))
         if kind.name == "volume":
-            gases = tuple((p, one) for p, one in found if p.state(one.ascii) == "g")
-            found = gases or found
+            found = tuple((p, of) for p, of in found if p.state(of) == "g") or found
+        if kind.name in _OF_WHAT_IS_USED_UP:
+            net = self._circuit.net_per_electron
+            found = tuple((p, of) for p, of in found if net(p.bath, of) < 0) or found
+        if kind.scope == "bath":
+            found = tuple((p, of) for p, of in found if of not in _AIDS) or found
         if not found:
             detail = f"Nothing in this task has a {kind.noun} that could be meant."
             there = dict.fromkeys(t.species for p in processes for t in p.terms)
-            raise QuantityFault("needs-more", detail, remedy=f'Say of what with "of": {_listed(there)}.')
+            raise QuantityFault("not-in-task", detail, remedy=f'Say of what with "of": {_listed(there)}.')
         return found
 
 
-def _meanings(text: str) -> tuple[Species, ...]:
-    """What a formula or a name can stand for, the likeliest first."""
-    element = find_element(text)
-    if element and element.name == text.strip().lower():
-        symbol = element.symbol
-        return tuple(species(f) for f in (symbol, f"{symbol}2"))
-    by_name = [species(s.formula) for s in SUBSTANCES.values() if s.name == text.strip().lower()]
-    if by_name:
-        return tuple(by_name)
+def _read(of: str) -> tuple[tuple[Species, ...], IonwrightError | None]:
+    """What a name can stand for, or why it cannot be read."""
     try:
-        return readings(text)
-    except FormulaError as fault:
-        raise fault.within("of") from None
+        return meanings(of), None
+    except IonwrightError as fault:
+        return (), fault
 
 
 def _candidates(kind: QuantityKind, process: Process) -> list[Species]:
     """The species of a process that a quantity without a name is about."""
     own = [t for t in process.terms if t.species.ascii not in _AIDS]
     if kind.scope == "bath":
-        return [t.species for t in own if t.species.charge] or list(_dissolved(process))
+        return list(_dissolved(process))
     if kind.name == "volume":
         gases = [t.species for t in process.terms if t.state == "g"]
         return gases or [t.species for t in own if not t.species.charge and t.state in {"s", "l"}]

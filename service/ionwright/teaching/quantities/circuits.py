@@ -72,9 +72,18 @@ def make_circuit(
         else:
             half = _dressed(_read(one.half_equation, one.where))
             electrode = one.electrode or one.id
-            processes.append(Process(one.id, half, electrode, bath=electrode))
+            processes.append(Process(one.id, half, electrode, bath=one.bath or electrode))
     _check_ids(processes, described)
-    return MadeCircuit(Circuit(tuple(processes), is_over_water), tuple(predictions), tuple(charges))
+    circuit = Circuit(tuple(processes), is_over_water, present=tuple(_present(predictions)))
+    return MadeCircuit(circuit, tuple(predictions), tuple(charges))
+
+
+def _present(predictions: Iterable[tuple[str, Prediction]]) -> Iterator[tuple[str, str]]:
+    """The ions that the electrolytes themselves bring: the bath and the ion."""
+    for bath, prediction in predictions:
+        for present in prediction.cell.electrolyte.ions:
+            if present.source == "electrolyte":
+                yield bath, present.ion.species.ascii
 
 
 @lru_cache(maxsize=1024)

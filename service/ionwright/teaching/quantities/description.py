@@ -28,6 +28,8 @@ class ProcessDescription:
     electrode
         Of a cell: ``cathode`` or ``anode``, or empty for both. Beside a half-equation: a name for the electrode;
         half-equations with the same name share its current.
+    bath
+        Beside a half-equation: a name for its bath; half-equations with the same name share it.
     metal
         Symbol of a metal whose ion has a charge that is not known, or a letter for an unknown metal.
     where
@@ -38,6 +40,7 @@ class ProcessDescription:
     half_equation: str = ""
     cell: CellDescription | None = None
     electrode: str = ""
+    bath: str = ""
     metal: str = ""
     where: str = ""
 

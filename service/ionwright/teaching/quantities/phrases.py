@@ -24,6 +24,9 @@ _OTHER_WORDS: Final = {
     "molar_volume": "molar_gas_volume", "vapour_pressure": "water_vapour_pressure", "surface": "area",
     "electrode_area": "area", "relative_molecular_mass": "molar_mass", "plating_rate": "growth_rate",
     "charge_number": "ion_charge", "valency": "ion_charge",
+    "amount_at_the_start": "amount_at_start", "concentration_at_the_start": "bath_concentration",
+    "concentration_at_the_end": "concentration", "change_in_concentration": "concentration_change",
+    "change_of_concentration": "concentration_change",
 }  # fmt: skip
 
 
@@ -45,9 +48,10 @@ def quantity_name(text: str) -> str:
         ``unknown-quantity``, with the name that was probably meant.
     """
     name = re.sub(r"[\s\-]+", "_", text.strip().lower()[:_LONGEST])
+    name = _OTHER_WORDS.get(name, name)
     if name in TOLD:
         return name
-    near = _OTHER_WORDS.get(name) or next(iter(get_close_matches(name, TOLD, n=1, cutoff=0.7)), "")
+    near = next(iter(get_close_matches(name, TOLD, n=1, cutoff=0.7)), "")
     remedy = f'Did you mean "{near}"?' if near else f"The quantities are {', '.join(TOLD)}."
     raise QuantityFault("unknown-quantity", f'There is no quantity "{text.strip()[:60]}".', remedy=remedy)
 
@@ -62,19 +66,31 @@ def read_phrase(text: str) -> Phrase:
     """
     if len(text) > _LONGEST:
         detail = f"The name of a quantity is longer than {_LONGEST} characters."
-        raise QuantityFault("unknown-quantity", detail, remedy='Write a name, or for example "mass of Ni in mg".')
+        raise QuantityFault(
+            "unknown-quantity", detail, remedy='Write a name, or for example "mass of Ni in mg".'
+        )
     rest = " ".join(text.split())
-    start = next((name for name in _WITH_OF if rest.lower().startswith(name)), "")
-    tail, process = _cut(rest[len(start) :], " at ")
-    tail, unit = _cut(tail, " in ")
+    start = next((name for name in _IN_WORDS if rest.lower().startswith(name)), "")
+    tail, unit, process = rest[len(start) :], "", ""
+    for _ in range(2):  # either may stand last
+        at, within = tail.rfind(" at "), tail.rfind(" in ")
+        if at > within:
+            tail, process = tail[:at], tail[at + 4 :].strip()
+        elif within > at:
+            tail, unit = tail[:within], tail[within + 4 :].strip()
     head, _, of = tail.partition(" of ")
-    return Phrase(quantity_name(start + head), of.strip(), unit, process)
+    return _of_electrons(quantity_name(start + head), of.strip(), unit, process)
 
 
-_WITH_OF: Final = tuple(name.replace("_", " ") for name in TOLD if "_of_" in name)
+_IN_WORDS: Final = tuple(
+    name.replace("_", " ") for name in (*TOLD, *_OTHER_WORDS) if {"of", "at", "in"} & set(name.split("_"))
+)
+"""Names that hold the words by which a phrase is divided."""
+
+_ELECTRON: Final = frozenset({"e", "e-", "e⁻", "e^-", "electron", "electrons"})
 
 
-def _cut(text: str, word: str) -> tuple[str, str]:
-    """What stands before the last such word, and what stands after it; all and nothing if there is none."""
-    head, found, tail = text.rpartition(word)
-    return (head, tail.strip()) if found else (text, "")
+def _of_electrons(quantity: str, of: str, unit: str, process: str) -> Phrase:
+    """The phrase, with the amount of e- taken for that of electrons."""
+    own = {"amount": "amount_of_electrons", "number_of_particles": "number_of_electrons"}.get(quantity)
+    return Phrase(own, "", unit, process) if own and of in _ELECTRON else Phrase(quantity, of, unit, process)

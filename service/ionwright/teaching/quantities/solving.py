@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.faraday import WorkedOut, work_out
 from ionwright.chemistry.amounts.quantity import QUANTITIES
+from ionwright.chemistry.amounts.substance_meant import compound_meant, ion_carried
 from ionwright.chemistry.amounts.task import Constants, Given, Task
 from ionwright.chemistry.units import read_unit
 from ionwright.chemistry.written_quantity import Written, read_written
@@ -19,6 +20,7 @@ from ionwright.teaching.quantities.working import Step, working
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from ionwright.chemistry.species import Species
     from ionwright.curricula.model import Curriculum
     from ionwright.teaching.prediction import Prediction
     from ionwright.teaching.quantities.description import TaskConventions, TaskDescription
@@ -114,31 +116,36 @@ def _printed(curriculum: Curriculum) -> dict[str, Written]:
 def _concentrations(task: Task, made: MadeCircuit) -> Iterator[Given]:
     """The concentrations at the start that the descriptions of the cells hold, where a bath plays a part."""
     named = {one.quantity for one in task.given} | {one.quantity for one in task.wanted}
-    if all(QUANTITIES[quantity].scope != "bath" for quantity in named):
+    if all(QUANTITIES[quantity].scope != "bath" for quantity in named) or "bath_concentration" in named:
         return
-    if "bath_concentration" in named:
-        return
+    compounds = {one.of: compound_meant(one.of) for one in (*task.given, *task.wanted) if one.of}
     for bath, prediction in made.predictions:
-        for of in dict.fromkeys(t.species for p in task.circuit.processes if p.bath == bath for t in p.terms):
-            written = _concentration(prediction, of.ascii) if of.charge else None
-            if written is not None:
-                yield Given("bath_concentration", written, of.ascii, bath, where="cell")
+        present = [present for present in prediction.cell.electrolyte.ions if present.source == "electrolyte"]
+        for one in present:
+            if one.concentration:
+                yield _start(prediction, one.ion.species.ascii, one.concentration, bath)
+        for compound in dict.fromkeys(compounds.values()):
+            carried = ion_carried(compound, _in_bath(task, bath)) if compound else None
+            held = next((p.concentration for p in present if carried and p.ion.species == carried[0]), None)
+            if carried and held:
+                yield _start(prediction, compound, held / carried[1], bath)
 
 
-def _concentration(prediction: Prediction, of: str) -> Written | None:
-    """The concentration of an ion that the cell was given, with the figures with which it was written."""
-    for present in prediction.cell.electrolyte.ions:
-        if present.ion.species.ascii == of and present.source == "electrolyte" and present.concentration:
-            figures = [
-                _figures(dissolved.concentration.text)
-                for dissolved in prediction.cell.electrolyte.ingredients
-                if dissolved.concentration is not None and dissolved.concentration.mol_dm3
-            ]
-            if figures:
-                unit = read_unit("mol/dm3")
-                text = f"{present.concentration:g} mol/dm3"
-                return Written(text, present.concentration, unit, min(figures), None)
-    return None
+def _in_bath(task: Task, bath: str) -> frozenset[Species]:
+    """The species that the processes of a bath take or give."""
+    return frozenset(kind for p in task.circuit.processes if p.bath == bath for kind in p.species)
+
+
+def _start(prediction: Prediction, of: str, concentration: float, bath: str) -> Given:
+    """A concentration at the start, with as many figures as the one in the description of the cell."""
+    figures = [
+        _figures(dissolved.concentration.text)
+        for dissolved in prediction.cell.electrolyte.ingredients
+        if dissolved.concentration is not None and dissolved.concentration.mol_dm3
+    ]
+    text = f"{concentration:g} mol/dm3"
+    written = Written(text, concentration, read_unit("mol/dm3"), min(figures, default=3), None)
+    return Given("bath_concentration", written, of, bath, where="cell")
 
 
 def _figures(text: str) -> int:

@@ -107,11 +107,16 @@ def _used_per_electron(stage: Stage, amounts: Mapping[Species, float]) -> dict[S
 
 
 def circuit_of_stages(
-    found: tuple[Stage, ...], charge_C: float, bath: str, *, is_over_water: bool
+    found: tuple[Stage, ...], charge_C: float, bath: str, simple: Circuit
 ) -> Circuit | None:
     """The processes among which a charge is divided once it lasts into a later stage; None if it does not.
 
     Every process but the last at an electrode goes on until its ion has run out.
+
+    Parameters
+    ----------
+    simple
+        The circuit of the first stage alone.
     """
     begun = [stage for stage in found if stage.start_C < charge_C]
     if len(begun) < 2:
@@ -133,7 +138,9 @@ def circuit_of_stages(
                 for kind in stage.runs_out
                 if ended and process.per_electron(kind.ascii) < 0
             ]
-    return Circuit(_named_simply(tuple(processes.values())), is_over_water, tuple(used_up))
+    return Circuit(
+        _named_simply(tuple(processes.values())), simple.is_over_water, tuple(used_up), simple.present
+    )
 
 
 def _main_product(stage: Stage, electrode: str) -> str:

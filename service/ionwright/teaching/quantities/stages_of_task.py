@@ -57,7 +57,7 @@ def stages_of_task(task: Task, made: MadeCircuit) -> TaskInStages | None:
     named = {one.quantity for one in task.given} | {one.quantity for one in task.wanted}
     circuit = None
     if charge_C is not None and _DIVIDES_OTHERWISE.isdisjoint(named):
-        circuit = circuit_of_stages(found, charge_C, bath, is_over_water=task.circuit.is_over_water)
+        circuit = circuit_of_stages(found, charge_C, bath, task.circuit)
     return TaskInStages(found, replace(task, circuit=circuit) if circuit else task)
 
 
