@@ -8,6 +8,7 @@ from ionwright import __version__
 from ionwright.cli.balance import balance, combine
 from ionwright.cli.check import check
 from ionwright.cli.curricula import curricula
+from ionwright.cli.demonstration import demonstration
 from ionwright.cli.openapi import openapi
 from ionwright.cli.predict import predict
 from ionwright.cli.serve import serve
@@ -21,5 +22,5 @@ def main() -> None:
     """Work out electrolysis cells for teaching: what is discharged at each electrode, and why."""
 
 
-for command in (serve, predict, balance, combine, check, curricula, openapi):
+for command in (serve, predict, balance, combine, check, demonstration, curricula, openapi):
     main.add_command(command)

@@ -30,14 +30,15 @@ def laid_out(document: dict[str, Any], *, width: int) -> str:
         ("Tests", _tests(document)),
         ("Cautions", [("", caution["text"]) for caution in document.get("cautions", ())]),
     ]
-    blocks = [_section(title, rows, width) for title, rows in sections if rows]
+    blocks = [section(title, rows, width) for title, rows in sections if rows]
     return "\n\n".join(blocks)
 
 
 Rows = list[tuple[str, str]]
 
 
-def _section(title: str, rows: Rows, width: int) -> str:
+def section(title: str, rows: Rows, width: int) -> str:
+    """Return a section: its title, and rows of a label and a text wrapped behind it."""
     lines = [title.upper()]
     for label, text in rows:
         first = "  " + (f"{label:<{_LABEL}}" if label else "")

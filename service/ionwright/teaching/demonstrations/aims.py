@@ -34,6 +34,9 @@ __all__ = ["QUANTITIES_OF_AIMS", "ReadAim", "read_aim"]
 QUANTITIES_OF_AIMS: Final = ("mass", "volume", "amount", "thickness", "number_of_particles")
 """What can be aimed at."""
 
+_NOT_THERE: Final = frozenset({"needs-more", "not-in-task"})
+"""Codes of what a process does not have; another may have it."""
+
 _SAYS_VISIBLE: Final = re.compile(
     rf"(?:an? )?{VISIBLE}(?: (?:coat|layer|amount|volume|gas|bead))?", re.IGNORECASE
 )
@@ -181,8 +184,19 @@ def _only(name: str, of: str, electrode: str, processes: Sequence[Process]) -> t
         detail = f"The {_said(name)} could be that of {which}."
         raise QuantityFault("needs-more", detail, remedy='Say which with "of" or "electrode".')
     if not found:
+        _refuse_quantity(name, of, electrode, processes)
         raise _not_formed(of, electrode, processes)
     return found[0]
+
+
+def _refuse_quantity(name: str, of: str, electrode: str, processes: Sequence[Process]) -> None:
+    """Refuse a quantity that a product which does form cannot have."""
+    for key, _ in _products("mass", of, electrode, processes) if name != "mass" else ():
+        process = next(process for process in processes if process.id == key.process)
+        try:
+            Subjects(Circuit((process,))).keys(name, of, "")
+        except QuantityFault as fault:
+            raise QuantityFault("not-formed", fault.detail, where="quantity", remedy=fault.remedy) from None
 
 
 def _products(name: str, of: str, electrode: str, processes: Sequence[Process]) -> Iterator[tuple[Key, str]]:
@@ -193,7 +207,7 @@ def _products(name: str, of: str, electrode: str, processes: Sequence[Process]) 
         try:
             keys = Subjects(Circuit((process,))).keys(name, of, "")
         except QuantityFault as fault:
-            if fault.code != "needs-more":
+            if fault.code not in _NOT_THERE:
                 raise
             continue
         formed = {t.species.ascii: t.state for t in process.half.right if not t.species.is_electron}
