@@ -44,27 +44,33 @@ _ELECTRICAL: Final = frozenset({"voltage", "energy", "cost", "energy_price", "po
 
 
 @lru_cache(maxsize=1024)
-def circuit_relations(circuit: Circuit, mentioned: tuple[Key, ...]) -> tuple[Relation, ...]:
+def circuit_relations(
+    circuit: Circuit, mentioned: tuple[Key, ...], asked: frozenset[str] = frozenset()
+) -> tuple[Relation, ...]:
     """The relations that bear on some quantities.
 
     Parameters
     ----------
     mentioned
         Every quantity that is known or asked for, constants that nobody mentioned apart.
+    asked
+        The kinds of those that are asked for.
     """
     kinds = {key.kind for key in mentioned}
-    found = [*_of_circuit(kinds, is_over_water=circuit.is_over_water)]
+    found = [*_of_circuit(kinds)]
+    if circuit.is_over_water:
+        found += _of_vapour(kinds, asked)
     # a share that is left over comes first: it keeps more figures than a difference of charges
     found += [_of_shares(sharing) for sharing in _shared_electrodes(circuit)]
     for process in circuit.processes:
-        found += _of_process(circuit, process, mentioned)
+        found += _of_process(circuit, process, mentioned, asked)
     found += _of_shared_charges(circuit, mentioned)
     found += total_relations(circuit, kinds)
     found += bath_relations(circuit, mentioned)
     return tuple(dict.fromkeys(found))
 
 
-def _of_circuit(kinds: set[str], *, is_over_water: bool) -> Iterator[Relation]:
+def _of_circuit(kinds: set[str]) -> Iterator[Relation]:
     yield Product("charge", CHARGE, (CURRENT, TIME))
     yield Product("faraday", CHARGE, (ELECTRONS, FARADAY))
     number, elementary = Key("number_of_electrons"), Key("elementary_charge")
@@ -82,9 +88,18 @@ def _of_circuit(kinds: set[str], *, is_over_water: bool) -> Iterator[Relation]:
     if kinds & {"cost", "energy_price"}:
         price, in_kwh = Key("energy_price"), ((ENERGY, "kWh"),)
         yield Product("cost", Key("cost"), (ENERGY, price), number=Fraction(1, _J_PER_KWH), shown_in=in_kwh)
-    if is_over_water:
-        dry, vapour = Key("dry_pressure"), Key("water_vapour_pressure")
-        yield Sum("dry gas", PRESSURE, (dry, vapour))
+    if "molar_gas_volume" in kinds:
+        law = (Key("gas_constant"), TEMPERATURE)
+        yield Product("molar volume of an ideal gas", Key("molar_gas_volume"), law, (PRESSURE,))
+
+
+def _of_vapour(kinds: set[str], asked: frozenset[str]) -> Iterator[Relation]:
+    """Of a gas over water; the table is left out where the task gives the vapour pressure, or data for it."""
+    dry, vapour = Key("dry_pressure"), Key("water_vapour_pressure")
+    yield Sum("dry gas", PRESSURE, (dry, vapour))
+    is_given = vapour.kind in kinds and vapour.kind not in asked
+    is_from_data = vapour.kind in asked and {"volume", "pressure"} <= kinds - asked
+    if not is_given and not is_from_data:
         yield Tabulated("water vapour", vapour, TEMPERATURE, _vapour_pressure, _temperature)
 
 
@@ -96,7 +111,9 @@ def _temperature(pressure_kPa: float) -> float:
     return temperature_of_vapour_pressure(pressure_kPa) + _ZERO_CELSIUS_K
 
 
-def _of_process(circuit: Circuit, process: Process, mentioned: Collection[Key]) -> Iterator[Relation]:
+def _of_process(
+    circuit: Circuit, process: Process, mentioned: Collection[Key], asked: frozenset[str]
+) -> Iterator[Relation]:
     parts = charge_parts(circuit, process, mentioned)
     if parts:
         useful = Key("useful_charge", process.id)
@@ -113,10 +130,13 @@ def _of_process(circuit: Circuit, process: Process, mentioned: Collection[Key]) 
     electrons = electrons_of(circuit, process, mentioned)
     for of, kinds in kinds_of.items():
         yield amount_relation(process, of, electrons)
+        if "ion_charge" in named and not process.has_unknown_charge and process.state(of) in {"s", "l"}:
+            charge = Key("ion_charge", process.id)
+            yield Product("ion charge", electrons, (Key("amount", process.id, of), charge))
         yield from _of_species(process, of, kinds)
         if "volume" in kinds:
             amount, volume = Key("amount", process.id, of), Key("volume", process.id, of)
-            yield from _of_gas(amount, volume, circuit, asks_temperature=TEMPERATURE in mentioned)
+            yield from _of_gas(amount, volume, circuit, asks_temperature=TEMPERATURE.kind in asked)
 
 
 def _of_species(process: Process, of: str, kinds: set[str]) -> Iterator[Relation]:

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import floor, log10
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.limits import check_given
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
+from ionwright.chemistry.amounts.stated_values import figures_of, number_of, slack_of, value_in
 from ionwright.chemistry.amounts.totals import parts_of_totals
+from ionwright.chemistry.amounts.unit_amount import unit_amounts
 from ionwright.chemistry.amounts.unknown_metal import substance, substance_text
 from ionwright.chemistry.amounts.values import EXACT, Known
 from ionwright.chemistry.constants import CONSTANTS
 from ionwright.chemistry.densities import density_g_cm3
 from ionwright.chemistry.faults import QuantityFault
-from ionwright.chemistry.units import read_unit
 from ionwright.chemistry.written_quantity import expect, read_written
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.amounts.task import Given, Task
     from ionwright.chemistry.written_quantity import Written
 
-__all__ = ["KnownValues", "checked_value", "known_values", "value_in"]
+__all__ = ["KnownValues", "checked_value", "known_values"]
 
 _STANDARD_ATMOSPHERE: Final = "101.3 kPa"
 _BY_MASS: Final = frozenset(
@@ -35,7 +35,7 @@ _OF_GAS_LAW: Final = frozenset(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class KnownValues:
     """What the solver starts from.
 
@@ -48,16 +48,25 @@ class KnownValues:
     written
         The text of every known value, by quantity.
     assumptions
-        What holds for want of another figure, as sentences.
+        What holds for want of another figure: the quantity concerned, and a sentence.
     molar_masses
         How each molar mass is made up of relative atomic masses: symbol, number of atoms, figure as printed.
+    without_mass
+        Molar masses that are not known, each with an element whose relative atomic mass the tables lack.
+    chosen
+        How much a task is reckoned for, where it leaves that open and the answer does not depend on it.
+    by_mass
+        Concentrations that were given by mass, each with the molar mass [g/mol].
     """
 
     values: tuple[Known, ...]
     mentioned: tuple[Key, ...]
     written: Mapping[Key, Written]
-    assumptions: tuple[str, ...]
+    assumptions: tuple[tuple[Key, str], ...]
     molar_masses: Mapping[Key, tuple[tuple[str, int, str], ...]]
+    without_mass: Mapping[Key, str]
+    chosen: Mapping[Key, Written]
+    by_mass: Mapping[Key, tuple[Written, float]]
 
 
 def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) -> KnownValues:
@@ -74,22 +83,32 @@ def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) 
     gathered = _Gathered(task, tuple(dict.fromkeys(named)), frozenset(wanted))
     for key, one in given.items():
         gathered.add_given(key, one)
+    _check_currencies(given)
     gathered.add_constants()
+    gathered.add_unit_amounts()
     gathered.add_figures_of_substances()
     gathered.add_conditions()
     return KnownValues(
-        tuple(gathered.values.values()),
-        gathered.mentioned,
-        gathered.written,
-        tuple(dict.fromkeys(gathered.assumptions)),
-        gathered.molar_masses,
+        values=tuple(gathered.values.values()),
+        mentioned=gathered.mentioned,
+        written=gathered.written,
+        assumptions=tuple(dict.fromkeys(gathered.assumptions)),
+        molar_masses=gathered.molar_masses,
+        without_mass=gathered.without_mass,
+        chosen=gathered.chosen,
+        by_mass=gathered.written_by_mass,
     )
 
 
-def value_in(kind: str, written: Written) -> float:
-    """What a written quantity is in the unit of the solver."""
-    own = read_unit(QUANTITIES[kind].unit)
-    return (written.value + written.unit.offset) * written.unit.si / own.si
+def _check_currencies(given: Mapping[Key, Given]) -> None:
+    """Make sure that all money of a task is of one currency: the tables know no rates of exchange."""
+    found = {one.value.unit.currency: one for one in given.values() if one.value.unit.currency}
+    if len(found) > 1:
+        first, second = list(found)[:2]
+        detail = f"The task counts in {first} and in {second}; there are no rates of exchange here."
+        raise QuantityFault(
+            "wrong-dimension", detail, where=found[second].where, remedy="Use one currency throughout."
+        )
 
 
 def checked_value(key: Key, given: Given) -> float:
@@ -110,24 +129,6 @@ def checked_value(key: Key, given: Given) -> float:
     return value
 
 
-def _figures(key: Key, value: float, written: Written) -> int:
-    """Significant figures in the unit of the solver: 20 °C, good to one degree, is 293 K."""
-    if key.kind == "ion_charge":
-        return EXACT
-    if not written.unit.offset or not written.value:
-        return written.significant_figures
-    return written.significant_figures + floor(log10(abs(value))) - floor(log10(abs(written.value)))
-
-
-def _slack(written: Written) -> float:
-    """Half a unit of the last written place, relative to the value [1]."""
-    size = abs(written.value)
-    if not size:
-        return 0.0
-    place = floor(log10(size)) - written.significant_figures + 1
-    return float(0.5 * 10.0**place / size)
-
-
 class _Gathered:
     """Known values while they are gathered."""
 
@@ -138,18 +139,35 @@ class _Gathered:
         self.kinds = {key.kind for key in mentioned}
         self.values: dict[Key, Known] = {}
         self.written: dict[Key, Written] = {}
-        self.assumptions: list[str] = []
+        self.assumptions: list[tuple[Key, str]] = []
+        self.written_by_mass: dict[Key, tuple[Written, float]] = {}
         self.molar_masses: dict[Key, tuple[tuple[str, int, str], ...]] = {}
+        self.without_mass: dict[Key, str] = {}
+        self.chosen: dict[Key, Written] = {}
 
     # -------------------------------------------------------------- what the task states
 
     def add_given(self, key: Key, one: Given) -> None:
         kind = QUANTITIES[key.kind]
+        if kind.dimension == "concentration" and one.value.unit.dimension == "density":
+            self._add_by_mass(key, one)
+            return
         value = checked_value(key, one)
         self.written[key] = one.value
-        number = _with_uncertainty(value, one.value, kind.unit)
-        figures = _figures(key, value, one.value)
-        self.values[key] = Known(key, number, figures, _slack(one.value))
+        number = number_of(value, one.value, kind.unit)
+        self.values[key] = Known(key, number, figures_of(key, value, one.value), slack_of(one.value))
+
+    def _add_by_mass(self, key: Key, one: Given) -> None:
+        """A concentration that counts the mass of what is dissolved, such as 14.7 g/dm3 of Ni²⁺."""
+        mass = self._molar_mass(key.of)
+        if mass is None:
+            raise self._no_mass(key.of, one.where)
+        g_dm3 = one.value.value * one.value.unit.si  # kg/m3, which is g/dm3
+        check_given(key, g_dm3 / mass, one)
+        number = number_of(g_dm3, one.value, "g/dm3") / mass
+        self.values[key] = Known(key, number, one.value.significant_figures, slack_of(one.value))
+        self.written_by_mass[key] = (one.value, mass)
+        self.assume(key, f"The concentration counts the mass of {substance_text(key.of)} alone.")
 
     # -------------------------------------------------------------- what the course prints
 
@@ -189,7 +207,7 @@ class _Gathered:
 
     def _add(self, key: Key, written: Written) -> None:
         self.written[key] = written
-        self.values[key] = Known(key, value_in(key.kind, written), EXACT, _slack(written), is_given=False)
+        self.values[key] = Known(key, value_in(key.kind, written), EXACT, slack_of(written), is_given=False)
 
     # -------------------------------------------------------------- what the tables say of substances
 
@@ -203,25 +221,42 @@ class _Gathered:
 
     def _add_molar_mass(self, key: Key) -> None:
         parts: list[tuple[str, int, str]] = []
-        total, slack = 0.0, 0.0
+        slack = 0.0
         for symbol, number in substance(key.of).atoms:
             printed = self.task.constants.relative_atomic_mass(symbol)
             if printed is None:
+                self.without_mass[key] = symbol
                 return
             parts.append((symbol, number, printed.text))
-            total += number * printed.value
-            slack += number * printed.value * _slack(printed)
+            slack += number * printed.value * slack_of(printed)
+        total = self._molar_mass(key.of) or 0.0
         self.molar_masses[key] = tuple(parts)
         self.values[key] = Known(key, total, EXACT, slack / total, is_given=False)
+
+    def _molar_mass(self, of: str) -> float | None:
+        """Molar mass by the figures of the course [g/mol]; None if the tables lack one."""
+        total = 0.0
+        for symbol, number in substance(of).atoms:
+            printed = self.task.constants.relative_atomic_mass(symbol)
+            if printed is None:
+                return None
+            total += number * printed.value
+        return total
+
+    def _no_mass(self, of: str, where: str) -> QuantityFault:
+        detail = f"The tables hold no relative atomic mass for all of {substance_text(of)}."
+        remedy = (
+            'Give it under "relative_atomic_masses" of the conventions, or give the concentration in mol/dm3.'
+        )
+        return QuantityFault("needs-more", detail, where=where, remedy=remedy)
 
     def _add_density(self, key: Key) -> None:
         found = density_g_cm3(key.of)
         if found is not None:
             self._add(key, read_written(found.printed, dimension="density"))
-            self.assumptions.append(
-                f"The density of {substance_text(key.of)} is that of the compact metal at {found.t_C:g} °C;"
-                " a plated layer may hold pores."
-            )
+            name = substance_text(key.of)
+            text = f"The density of {name} is that of the compact metal at {found.t_C:g} °C; a layer may hold pores."
+            self.assume(key, text)
 
     # -------------------------------------------------------------- what holds for want of a figure
 
@@ -231,15 +266,28 @@ class _Gathered:
             known = self.kinds & {"temperature", "dry_pressure"}
             if "volume" in self.kinds and known and Key("dry_pressure") not in self.values:
                 self._add(pressure, read_written(_STANDARD_ATMOSPHERE, dimension="pressure"))
-                self.assumptions.append(
-                    "No pressure was given: it is taken as that of the standard atmosphere, 101.3 kPa."
+                self.assume(
+                    pressure, "No pressure was given; that of the standard atmosphere is taken, 101.3 kPa."
                 )
         for key in self.mentioned:
             start = Key("bath_concentration", key.process, key.of)
             if key.kind == "concentration" and start not in self.mentioned and self._is_formed(key):
                 self.values[start] = Known(start, 0.0, EXACT, is_given=False)
                 name = substance_text(key.of)
-                self.assumptions.append(f"No {name} was in the solution at the start.")
+                self.assume(start, f"No {name} was in the solution at the start.")
+
+    def add_unit_amounts(self) -> None:
+        """Choose a unit of what the task leaves open and what the answer does not depend on."""
+        for key, text in unit_amounts(self.mentioned):
+            if key not in self.values and key not in self.wanted:
+                written = read_written(text)
+                self._add(key, written)
+                self.mentioned = (*self.mentioned, key)
+                self.chosen[key] = written
+
+    def assume(self, key: Key, sentence: str) -> None:
+        """Say what is assumed of a quantity, if an answer should rest on it."""
+        self.assumptions.append((key, sentence))
 
     def _is_formed(self, key: Key) -> bool:
         return self.task.circuit.net_per_electron(key.process, key.of) > 0
@@ -250,11 +298,3 @@ class _Gathered:
             return True
         stated = "molar_gas_volume" in self.task.constants.stated or "molar_gas_volume" in self.kinds
         return bool(self.kinds & _OF_GAS_LAW) and not stated
-
-
-def _with_uncertainty(value: float, written: Written, unit: str) -> Any:
-    if written.uncertainty is None:
-        return value
-    import uncertainties  # noqa: PLC0415 - loaded only where an uncertainty was given
-
-    return uncertainties.ufloat(value, written.uncertainty * written.unit.si / read_unit(unit).si)

@@ -44,6 +44,9 @@ def check_given(key: Key, value: float, given: Given) -> None:
     if fault is not None:
         code, detail, remedy = fault
         raise QuantityFault(code, detail, where=given.where, remedy=remedy)
+    if kind.name == "ion_charge" and value != int(value):
+        detail = f"The {name_of(key)} is {given.value.text}; it has to be a whole number."
+        raise QuantityFault("out-of-range", detail, where=given.where, remedy="Write it as 1, 2 or 3.")
     if kind.name in _OF_A_WHOLE and value > 1:
         detail = f"The {name_of(key)} is {given.value.text}; it cannot be more than 100%."
         remedy = "Write it as a percentage, such as 95%, or as a part of one, such as 0.95."
@@ -70,12 +73,12 @@ def _fault_of(key: Key, value: float, text: str) -> tuple[str, str, str] | None:
         return (
             "negative-quantity",
             f"The {name_of(key)} is {text}; it cannot be negative.",
-            "Give it without a sign: the half-equation says what is used up and what is formed.",
+            "Give it without a sign.",
         )
     if value == 0 and not kind.may_be_zero:
         return (
             "zero-quantity",
-            f"The {name_of(key)} is zero, so that nothing would happen.",
+            f"The {name_of(key)} is zero; it has to be more than that.",
             "Give a value above zero, or leave it out and ask for it.",
         )
     return None
@@ -102,8 +105,49 @@ def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, G
             )
         if key.kind == "dry_pressure" and number <= 0:
             raise _below_vapour(value, given)
+        if key.kind == "ion_charge" and value.relation is not None and not _is_charge(number):
+            raise _no_charge(key, number, value, given)
+        if number < 0 and key.kind not in _TOLD_ELSEWHERE and not _is_crumb(number, value, values):
+            raise _negative(key, number, value, given)
         if key.kind in _AT_START and number < -_MAY_RUN_OVER * _at_start(key, values):
             raise _more_than_there_is(key, values, given)
+
+
+_TOLD_ELSEWHERE: Final = frozenset({"share", "dry_pressure", "concentration", "amount_left"})
+_FROM_A_WHOLE: Final = 0.2
+"""How far measured data may lie from a whole number of charges and still mean it."""
+
+
+def _is_charge(number: float) -> bool:
+    return 1 <= round(number) <= 8 and abs(number - round(number)) <= _FROM_A_WHOLE
+
+
+def _no_charge(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:
+    basis = " and ".join(f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given)
+    return QuantityFault(
+        "contradictory",
+        f"From {basis} follows a charge of {number:.3g} on the ion, which is not a whole number from 1 to 8.",
+        where=_first(value, given),
+        remedy="Check the figures and units, and which metal it is.",
+    )
+
+
+_CRUMB: Final = 1e-9
+"""Of what a difference is made of, the part that rounding may leave."""
+
+
+def _is_crumb(number: float, value: Value, values: Mapping[Key, Value]) -> bool:
+    return abs(number) <= _CRUMB * max((abs(nominal(values[k].number)) for k in value.inputs), default=0.0)
+
+
+def _negative(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:
+    basis = " and ".join(f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given)
+    return QuantityFault(
+        "contradictory",
+        f"These do not go together: from {basis} would follow a negative {name_of(key)}, {shown(key, number, 3)}.",
+        where=_first(value, given),
+        remedy="Check the figures and units, and which is the larger.",
+    )
 
 
 _AT_START: Final = {"concentration": "bath_concentration", "amount_left": "amount_at_start"}

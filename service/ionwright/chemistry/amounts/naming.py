@@ -7,7 +7,7 @@ from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.figures import notations
 from ionwright.chemistry.units import read_unit
 
-__all__ = ["name_of", "shown"]
+__all__ = ["name_of", "shown", "with_article"]
 
 
 def name_of(key: Key, *, is_whole: bool = False) -> str:
@@ -21,6 +21,11 @@ def name_of(key: Key, *, is_whole: bool = False) -> str:
     kind = QUANTITIES[key.kind]
     noun = kind.noun_of(substance_text(key.of)) if key.of else kind.noun
     return f'{noun} in "{key.process}"' if is_whole and key.process else noun
+
+
+def with_article(name: str) -> str:
+    """A name with its article: "a charge", "an amount of Ni"."""
+    return f"{'an' if name[:1] in 'aeiou' else 'a'} {name}"
 
 
 def shown(key: Key, value: float, figures: int) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from ionwright.chemistry.amounts.relations import ByTrial
 from ionwright.chemistry.amounts.together import solve_together
 from ionwright.chemistry.amounts.values import Known, Value, derived, nominal
 
@@ -139,7 +140,7 @@ def _clashes(
     relations: Iterable[Relation], values: Mapping[Key, Value], numbers: Mapping[Key, Number]
 ) -> Iterable[Clash]:
     for relation in relations:
-        if any(key not in numbers for key in relation.members):
+        if isinstance(relation, ByTrial) or any(key not in numbers for key in relation.members):
             continue
         key = next((k for k in relation.members if values[k].given == {k}), relation.result)
         other = relation.solved_for(key, numbers)

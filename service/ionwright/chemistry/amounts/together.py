@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.amounts.quantity import Key
+from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.relations import Product, Sum
 from ionwright.chemistry.amounts.values import EXACT, Row, Value, nominal
 
@@ -22,7 +22,7 @@ _CRUMB: Final = 1e-9
 def solve_together(
     relations: Sequence[Relation], values: dict[Key, Value], numbers: dict[Key, Number]
 ) -> bool:
-    """Solve sums whose unknowns are proportional to a few others; says whether anything was found.
+    """Solve sums whose unknowns are proportional to a few others, for one of them; says whether one was found.
 
     A product with two unknowns makes one a known multiple of the other; so every sum is linear in what is left.
     """
@@ -34,18 +34,22 @@ def solve_together(
             if row is not None:
                 rows[relation] = row
     known = frozenset(numbers)
-    for key, (number, used) in _eliminated(list(rows.items())).items():
-        inputs = tuple(
-            dict.fromkeys(k for r in relations for k in r.members if k in known and _bears_on(r, used, known))
-        )
-        sources = [values[k] for k in inputs]
-        given = frozenset[Key]().union(*(source.given for source in sources))
-        figures = min((source.figures for source in sources), default=EXACT)
-        slack = sum(source.slack for source in sources)
-        numbers[key] = number
-        together = tuple(rows[one] for one in used)
-        values[key] = Value(number, figures, slack, given, used[0], inputs, together)
-    return len(numbers) > len(known)
+    found = _eliminated(list(rows.items()))
+    key = next(
+        (k for k, (number, _) in found.items() if nominal(number) or QUANTITIES[k.kind].may_be_zero), None
+    )
+    if key is None:
+        return False
+    number, used = found[key]
+    bearing = [relation for relation in relations if _bears_on(relation, used, known)]
+    inputs = tuple(dict.fromkeys(k for r in bearing for k in r.members if k in known))
+    sources = [values[k] for k in inputs]
+    given = frozenset[Key]().union(*(source.given for source in sources))
+    figures = min((source.figures for source in sources), default=EXACT)
+    slack = sum(source.slack for source in sources)
+    numbers[key] = number
+    values[key] = Value(number, figures, slack, given, used[0], inputs, tuple(rows[one] for one in used))
+    return True
 
 
 def _bears_on(relation: Relation, sums: Sequence[Sum], known: frozenset[Key]) -> bool:

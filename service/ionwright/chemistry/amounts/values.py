@@ -103,16 +103,32 @@ def _slack_of_sum(number: Number, sources: Sequence[Value]) -> float:
 
 
 def _figures_of_sum(number: Number, sources: Sequence[Value]) -> int:
-    """Significant figures of a sum or difference: its last place is the coarsest last place in it."""
-    places = [_last_place(source) for source in sources if source.figures < EXACT and nominal(source.number)]
+    """Significant figures of a sum or difference: its last place is the coarsest last place in it.
+
+    A figure that would be lost only because the result falls just below a power of ten is kept: 100 − 2.3 is 97.7.
+    """
+    limiting = [source for source in sources if source.figures < EXACT and nominal(source.number)]
     size = abs(nominal(number))
-    if not places:
+    if not limiting:
         return EXACT
-    return max(1, floor(log10(size)) - max(places) + 1) if size else 1
+    if not size:
+        return 1
+    coarsest = max(limiting, key=_last_place)
+    places = log10(size / _last_place(coarsest))
+    kept = floor(places + _KEPT)
+    return max(1, kept if kept <= coarsest.figures else floor(places + 1))
 
 
-def _last_place(value: Value) -> int:
-    return floor(log10(abs(nominal(value.number)))) - value.figures + 1
+_KEPT: Final = 1.2
+"""One, and the part of a power of ten by which a result may fall short of it and keep its figure."""
+
+
+def _last_place(value: Value) -> float:
+    """What one unit of the last significant place is worth; in the unit in which it was written, if it was given."""
+    size = abs(nominal(value.number))
+    if value.relation is None and value.slack:
+        return 2 * value.slack * size
+    return float(10.0 ** (floor(log10(size)) - value.figures + 1))
 
 
 def nominal(number: Number) -> float:

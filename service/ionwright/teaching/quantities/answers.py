@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.values import nominal
+from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.figures import Rendered, notations, with_uncertainty
 from ionwright.chemistry.units import Unit, read_unit
 
@@ -55,13 +56,24 @@ class Answer:
 
 
 def answers(worked: WorkedOut) -> tuple[Answer, ...]:
-    """All answers of a task, in the order in which they were asked for."""
+    """All answers of a task, in the order in which they were asked for.
+
+    Raises
+    ------
+    QuantityFault
+        ``wrong-dimension``: a sum of money is asked for in another currency than the task counts in.
+    """
     return tuple(_answer(worked, wanted, key) for wanted, key in worked.answers)
 
 
 def _answer(worked: WorkedOut, wanted: Wanted, key: Key) -> Answer:
     number = worked.values[key].number
-    unit = wanted.unit or money_unit(worked, key) or read_unit(QUANTITIES[key.kind].answer_unit)
+    money = money_unit(worked, key)
+    unit = wanted.unit or money or read_unit(QUANTITIES[key.kind].answer_unit)
+    if money and unit.currency != money.currency:
+        detail = f"The task counts in {money.currency}; there are no rates of exchange here."
+        remedy = f"Ask for it in {money.symbol}."
+        raise QuantityFault("wrong-dimension", detail, where=wanted.where, remedy=remedy)
     value = in_unit(key, nominal(number), unit)
     if key.kind == "ion_charge":
         whole = float(max(1, round(value)))

@@ -56,6 +56,7 @@ def make_circuit(
         the course leaves undecided; with the path of it in ``where``.
     """
     described = tuple(descriptions)
+    common = "cell" if {one.id for one in described} == set(_ELECTRODES) else ""
     processes: list[Process] = []
     predictions: list[tuple[str, Prediction]] = []
     charges: list[tuple[str, int]] = []
@@ -72,7 +73,7 @@ def make_circuit(
         else:
             half = _dressed(_read(one.half_equation, one.where))
             electrode = one.electrode or one.id
-            processes.append(Process(one.id, half, electrode, bath=one.bath or electrode))
+            processes.append(Process(one.id, half, electrode, bath=one.bath or common or electrode))
     _check_ids(processes, described)
     circuit = Circuit(tuple(processes), is_over_water, present=tuple(_present(predictions)))
     return MadeCircuit(circuit, tuple(predictions), tuple(charges))

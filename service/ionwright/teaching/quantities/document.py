@@ -126,7 +126,8 @@ def _conventions(solved: Solved) -> dict[str, Any]:
 
 
 def _assumptions(solved: Solved) -> Iterator[str]:
-    yield from solved.worked.knowns.assumptions
+    used = _used(solved)
+    yield from (sentence for key, sentence in solved.worked.knowns.assumptions if key in used)
     yield from _about_constants(solved)
     if any(answer.uncertainty is not None for answer in solved.answers):
         yield "Uncertainties count as standard uncertainties that do not depend on each other."

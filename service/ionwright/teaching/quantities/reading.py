@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.amounts.known_values import checked_value
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.task import Given, Wanted
+from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.units import read_unit, unit_said
 from ionwright.chemistry.written_quantity import read_written
@@ -92,12 +93,26 @@ def read_conventions(conventions: TaskConventions) -> tuple[dict[str, Written], 
     IonwrightError
         If one cannot be read, has the wrong dimension or cannot be.
     """
-    constants = {name: _checked(name, text, f"conventions/{name}") for name, text in conventions.constants}
+    constants = {name: _constant(name, text) for name, text in conventions.constants}
+    for symbol, _ in conventions.relative_atomic_masses:
+        if symbol not in ELEMENTS:
+            detail = f'There is no element with the symbol "{symbol[:40]}".'
+            where = f"conventions/relative_atomic_masses/{symbol}"
+            raise QuantityFault("unknown-element", detail, where=where, remedy="Write a symbol such as Ni.")
     masses = {
         symbol: _checked("relative_atomic_mass", text, f"conventions/relative_atomic_masses/{symbol}")
         for symbol, text in conventions.relative_atomic_masses
     }
     return constants, masses
+
+
+def _constant(name: str, text: str) -> Written:
+    where = f"conventions/{name}"
+    if name not in STATED_CONSTANTS:
+        detail = f'"{name[:40]}" is no constant that a task may state.'
+        remedy = f"Those are {', '.join(STATED_CONSTANTS)}."
+        raise QuantityFault("unknown-quantity", detail, where=where, remedy=remedy)
+    return _checked(name, text, where)
 
 
 def _checked(name: str, text: str, where: str) -> Written:

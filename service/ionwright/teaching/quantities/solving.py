@@ -118,13 +118,14 @@ def _concentrations(task: Task, made: MadeCircuit) -> Iterator[Given]:
     named = {one.quantity for one in task.given} | {one.quantity for one in task.wanted}
     if all(QUANTITIES[quantity].scope != "bath" for quantity in named) or "bath_concentration" in named:
         return
-    compounds = {one.of: compound_meant(one.of) for one in (*task.given, *task.wanted) if one.of}
+    texts = {one.of for one in task.given} | {one.of for one in task.wanted}
+    compounds = [compound_meant(text) for text in sorted(texts) if text]
     for bath, prediction in made.predictions:
         present = [present for present in prediction.cell.electrolyte.ions if present.source == "electrolyte"]
         for one in present:
             if one.concentration:
                 yield _start(prediction, one.ion.species.ascii, one.concentration, bath)
-        for compound in dict.fromkeys(compounds.values()):
+        for compound in dict.fromkeys(compounds):
             carried = ion_carried(compound, _in_bath(task, bath)) if compound else None
             held = next((p.concentration for p in present if carried and p.ion.species == carried[0]), None)
             if carried and held:

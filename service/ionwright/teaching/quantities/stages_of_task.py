@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.faraday import work_out
-from ionwright.chemistry.amounts.known_values import checked_value, value_in
+from ionwright.chemistry.amounts.known_values import checked_value
 from ionwright.chemistry.amounts.quantity import Key
+from ionwright.chemistry.amounts.stated_values import value_in
 from ionwright.chemistry.amounts.task import Task, Wanted
 from ionwright.chemistry.amounts.values import nominal
 from ionwright.chemistry.constants import CONSTANTS

@@ -202,14 +202,12 @@ class _Board:
 
     def _of_sum(self, relation: Sum, key: Key) -> list[Piece]:
         constant, added, subtracted = relation.rearranged(key)
+        if not added and not subtracted:
+            return [self.symbol(key), self.figure(key)]
         start = [plain(f"{constant:g}")] if constant else []
         symbols = _signed([*start, *map(self.symbol, added)], [self.symbol(k) for k in subtracted])
         figures = _signed([*start, *map(self.figure, added)], [self.figure(k) for k in subtracted])
-        return (
-            [self.symbol(key), symbols, figures, self.figure(key)]
-            if added or subtracted
-            else [self.symbol(key), self.figure(key)]
-        )
+        return [self.symbol(key), symbols, figures, self.figure(key)]
 
     # -------------------------------------------------------------- answers
 
