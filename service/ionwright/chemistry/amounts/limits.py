@@ -107,15 +107,22 @@ def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, G
             raise _below_vapour(value, given)
         if key.kind == "ion_charge" and value.relation is not None and not _is_charge(number):
             raise _no_charge(key, number, value, given)
-        if number < 0 and key.kind not in _TOLD_ELSEWHERE and not _is_crumb(number, value, values):
+        may_be_negative = key.kind in _TOLD_ELSEWHERE or _is_of_a_replenished_bath(key, task)
+        if number < 0 and not may_be_negative and not _is_crumb(number, value, values):
             raise _negative(key, number, value, given)
         if key.kind in _AT_START and number < -_MAY_RUN_OVER * _at_start(key, values):
             raise _more_than_there_is(key, values, given)
 
 
 _TOLD_ELSEWHERE: Final = frozenset({"share", "dry_pressure", "concentration", "amount_left"})
+_NET: Final = frozenset({"amount_used", "concentration_change"})
 _FROM_A_WHOLE: Final = 0.2
 """How far measured data may lie from a whole number of charges and still mean it."""
+
+
+def _is_of_a_replenished_bath(key: Key, task: Task) -> bool:
+    """Whether it is the net change of an ion that several processes take and give, so that it may go either way."""
+    return key.kind in _NET and len(task.circuit.touching(key.process, key.of)) > 1
 
 
 def _is_charge(number: float) -> bool:

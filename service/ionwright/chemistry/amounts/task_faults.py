@@ -69,10 +69,19 @@ def _too_many_shares(clash: Clash, given: Mapping[Key, Given], solution: Solutio
 
 
 def _listed(given: Mapping[Key, Given], keys: frozenset[Key]) -> str:
-    parts = [f"the {name_of(key)} of {given[key].value.text}" for key in given if key in keys]
+    parts = [
+        f"the {name_of(key, is_whole=_has_a_like(key, given))} of {given[key].value.text}"
+        for key in given
+        if key in keys
+    ]
     return (
         ", ".join(parts[:-1]) + " and " + parts[-1] if len(parts) > 1 else "".join(parts) or "the constants"
     )
+
+
+def _has_a_like(key: Key, given: Mapping[Key, Given]) -> bool:
+    """Whether the same is given of another process too."""
+    return any(one != key and (one.kind, one.of) == (key.kind, key.of) for one in given)
 
 
 def needs_more(wanted: Wanted, key: Key, relations: Sequence[Relation], knowns: KnownValues) -> QuantityFault:

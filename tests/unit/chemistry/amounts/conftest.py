@@ -77,12 +77,13 @@ def work() -> Callable[..., WorkedOut]:
         *find: Named,
         over_water: bool = False,
         used_up: tuple[tuple[str, str], ...] = (),
+        present: tuple[tuple[str, str], ...] = (),
         figures: int | None = None,
         sheet: Mapping[str, str] = SHEET,
         stated: Mapping[str, str] | None = None,
     ) -> WorkedOut:
         named = {"process": halves} if isinstance(halves, str) else halves
-        circuit = Circuit(tuple(_process(*one) for one in named.items()), over_water, used_up)
+        circuit = Circuit(tuple(_process(*one) for one in named.items()), over_water, used_up, present)
         given = tuple(_given(*one) for one in known.items())
         constants = _constants(sheet, stated or {}, MASSES)
         return work_out(Task(circuit, given, tuple(map(_wanted, find)), constants, figures))

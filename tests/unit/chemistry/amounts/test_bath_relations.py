@@ -76,7 +76,7 @@ def test_an_ion_that_is_formed_was_not_there_at_the_start_if_nothing_is_said(
     """1286.6667 C form 0.0133333 mol of hydrogen ions in 0.200 dm³."""
     worked = work(IN_ONE_BATH, {"bath_volume": "200 cm3", **A_THIRD}, ("concentration", "H^+"))
     assert worked.values[Key("concentration", "bath", "H^+")].number == pytest.approx(0.0666667, rel=1e-5)
-    assert worked.knowns.assumptions == ("No H⁺ was in the solution at the start.",)
+    assert [said for _, said in worked.knowns.assumptions] == ["No H⁺ was in the solution at the start."]
 
 
 def test_an_ion_that_is_formed_is_added_to_what_was_there(find: Find) -> None:
@@ -173,5 +173,17 @@ def test_what_is_used_up_by_the_end_is_all_that_was_there(find: Find) -> None:
 
 def test_a_metal_is_not_dissolved_and_has_no_concentration(refusal: Refusal) -> None:
     fault = refusal(COPPER, {**BATH, **A_THIRD}, ("concentration", "Cu"))
-    assert (fault.code, fault.where) == ("needs-more", "find")
+    assert (fault.code, fault.where) == ("not-in-task", "find")
     assert fault.remedy == "Ask for an ion: Cu²⁺."
+
+
+def test_the_concentration_of_a_compound_is_that_of_its_ion_that_takes_part(find: Find) -> None:
+    known = {"bath_volume": "200 cm3", ("bath_concentration", "CuSO4"): "0.100 mol/dm3", **A_THIRD}
+    assert find(COPPER, known, ("concentration", "CuSO4")) == pytest.approx([0.0666667], rel=1e-5)
+
+
+def test_an_ion_that_takes_no_part_keeps_its_concentration(find: Find) -> None:
+    known = {"bath_volume": "200 cm3", ("bath_concentration", "SO4^2-"): "0.100 mol/dm3", **A_THIRD}
+    asked = (("concentration", "SO4^2-"), ("concentration_change", "SO4^2-"), ("amount_at_start", "SO4^2-"))
+    found = find(COPPER, known, *asked, present=(("process", "SO4^2-"),))
+    assert found == pytest.approx([0.1, 0, 0.02])

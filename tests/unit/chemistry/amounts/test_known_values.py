@@ -117,10 +117,10 @@ def test_a_molar_mass_is_added_up_from_printed_figures(work: Work) -> None:
     assert worked.knowns.molar_masses[key] == (("H", 2, "1.0"), ("O", 1, "16.0"))
 
 
-def test_an_element_without_a_printed_mass_leaves_the_molar_mass_open(refusal: Refusal) -> None:
+def test_an_element_without_a_printed_mass_needs_one(refusal: Refusal) -> None:
     fault = refusal("Au^3+ + 3e- -> Au", {"charge": "965 C"}, "mass")
     assert (fault.code, fault.where) == ("needs-more", "find")
-    assert "the molar mass of Au" in fault.remedy
+    assert '"relative_atomic_masses"' in fault.remedy
 
 
 def test_a_stated_molar_mass_keeps_that_of_the_tables_out(work: Work) -> None:
@@ -132,9 +132,9 @@ def test_a_stated_molar_mass_keeps_that_of_the_tables_out(work: Work) -> None:
 def test_a_density_comes_from_the_tables_with_a_word_on_what_it_holds_for(work: Work) -> None:
     worked = work(NICKEL, {"charge": "965 C", "area": "25 cm2"}, "thickness")
     assert known(worked, *("density", "Ni", "process")).value == 8.90
-    assert worked.knowns.assumptions == (
-        "The density of Ni is that of the compact metal at 25 °C; a plated layer may hold pores.",
-    )
+    ((key, said),) = worked.knowns.assumptions
+    assert key == Key("density", "process", "Ni")
+    assert said.startswith("The density of Ni is that of the compact metal at 25 °C")
 
 
 def test_a_stated_density_keeps_that_of_the_tables_out(work: Work) -> None:
@@ -161,9 +161,9 @@ def test_the_molar_volume_of_the_course_serves_where_no_condition_is_said(work: 
 def test_a_temperature_alone_calls_for_a_pressure(work: Work) -> None:
     worked = work(HYDROGEN, {"charge": "1930 C", "temperature": "20 degC"}, "volume")
     assert known(worked, "pressure").value == pytest.approx(101.3)
-    assert worked.knowns.assumptions == (
-        "No pressure was given: it is taken as that of the standard atmosphere, 101.3 kPa.",
-    )
+    ((key, said),) = worked.knowns.assumptions
+    assert key == Key("pressure")
+    assert "No pressure was given" in said
 
 
 def test_a_stated_molar_volume_counts_before_the_gas_law(work: Work) -> None:

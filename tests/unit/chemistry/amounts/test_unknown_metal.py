@@ -107,7 +107,7 @@ def test_another_metal_in_series_gives_the_charge(find: Callable[..., list[float
     """2.158 g of silver are 0.0200 mol of electrons, and 0.52 g ÷ 52.0 g/mol are 0.0100 mol."""
     halves = {"silver": "Ag^+ + e- -> Ag", "unknown": "Cr"}
     known = {("mass", "Ag"): "2.158 g", ("mass", "Cr"): "0.520 g"}
-    assert find(halves, known, "ion_charge") == pytest.approx([2])
+    assert find(halves, known, ("ion_charge", "", "unknown")) == pytest.approx([2])
 
 
 def test_an_unknown_metal_with_an_unknown_charge_needs_one_of_them(

@@ -26,10 +26,16 @@ def test_a_stated_vapour_pressure_counts_before_the_tables(find: Callable[..., l
     assert find(HYDROGEN, known, "volume", over_water=True) == pytest.approx([0.246068], rel=1e-5)
 
 
-def test_a_vapour_pressure_stands_for_its_temperature(find: Callable[..., list[float]]) -> None:
-    known = {"charge": "1930 C", "pressure": "101.3 kPa", "water_vapour_pressure": "2.339 kPa"}
-    found = find(HYDROGEN, known, "temperature", "volume", over_water=True)
-    assert found == pytest.approx([293.15, AT_20], rel=1e-4)
+def test_the_temperature_follows_from_a_stated_vapour_pressure_and_the_gas(
+    find: Callable[..., list[float]],
+) -> None:
+    """246.165 cm³ × (101.3 − 2.339) kPa ÷ (0.0100 mol × 8.31 J/(mol K))."""
+    known = {
+        "charge": "1930 C", ("volume", "H2"): "246.165 cm3", "pressure": "101.3 kPa",
+        "water_vapour_pressure": "2.339 kPa",
+    }  # fmt: skip
+    found = find(HYDROGEN, known, "temperature", over_water=True)
+    assert found == pytest.approx([293.15], rel=1e-5)
 
 
 def test_the_charge_follows_from_a_wet_volume(find: Callable[..., list[float]]) -> None:
@@ -66,7 +72,6 @@ def test_a_pressure_that_no_temperature_gives_is_refused(pressure_kPa: float, vo
     ("known", "asked", "code", "where"),
     [
         ({"temperature": "150 degC"}, "volume", "out-of-range", "known/temperature"),
-        ({"water_vapour_pressure": "500 kPa"}, "volume", "out-of-range", "known/water_vapour_pressure"),
         ({"pressure": "5000 kPa", "volume": "0.20 dm3"}, "temperature", "contradictory", "known/pressure"),
     ],
 )
