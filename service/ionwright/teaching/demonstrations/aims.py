@@ -227,5 +227,12 @@ def _not_formed(of: str, electrode: str, processes: Sequence[Process]) -> Quanti
         "not-formed",
         f"{named} {'does not form' if of.strip() else 'forms'}{where} in this cell.",
         where="of" if of else "",
-        remedy=f"It gives {given}.",
+        remedy=f"It gives {given}.{_left_open(processes)}",
     )
+
+
+def _left_open(processes: Sequence[Process]) -> str:
+    """That an electrode is not decided, as a sentence with a space in front; empty if both are."""
+    decided = {process.id for process in processes}
+    open_ = [name for name in ("cathode", "anode") if name not in decided]
+    return f" What happens at the {open_[0]} is not decided by the course." if open_ else ""

@@ -96,6 +96,9 @@ class _Planner:
 
     def plan(self, prediction: Prediction, processes: Sequence[Process]) -> Plan:
         """The plan, from the prediction and the electrode processes of the cell."""
+        decided = {process.id for process in processes}
+        areas = {name: area for name, area in self._bench.areas_cm2.items() if name in decided}
+        self._bench = replace(self._bench, areas_cm2=areas)
         aims = self._planned()
         charge_C = max(aim.charge.counted_in("C") for aim in aims)
         deposits = {p.id: any(t.state == "s" for t in p.half.right) for p in processes}

@@ -174,9 +174,23 @@ def test_a_course_without_a_molar_volume_measures_gases_at_room_temperature(plan
 
 
 def test_an_undecided_electrode_is_said_to_be_undecided(planned: Planned) -> None:
-    plan = planned("KMnO4@0.1 mol/dm3", ("volume of O2", "10 cm3"), curriculum="gcse")
+    plan = planned(
+        "KMnO4@0.1 mol/dm3",
+        ("volume of O2", "10 cm3"),
+        curriculum="gcse",
+        cathode_area="5 cm2",
+        anode_area="5 cm2",
+    )
     assert any("does not decide what happens at the cathode" in doubt for doubt in plan.doubts)
     assert {one.electrode for one in plan.formed} == {"anode"}
+    assert set(plan.choice.recommended.densities) == {"anode"}
+
+
+def test_an_aim_at_an_undecided_electrode_is_told_why_it_is_refused(planned: Planned) -> None:
+    with pytest.raises(IonwrightError) as caught:
+        planned("KMnO4@0.1 mol/dm3", ("mass of MnO2", "1 g"), curriculum="gcse")
+    assert caught.value.code == "not-formed"
+    assert caught.value.remedy.endswith("What happens at the cathode is not decided by the course.")
 
 
 def test_a_contested_electrode_is_said_to_be_contested(planned: Planned) -> None:
