@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.limits import check_given
+from ionwright.chemistry.amounts.naming import name_of
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
 from ionwright.chemistry.amounts.stated_values import figures_of, number_of, slack_of, value_in
 from ionwright.chemistry.amounts.totals import parts_of_totals
@@ -154,7 +155,7 @@ class _Gathered:
             return
         value = checked_value(key, one)
         self.written[key] = one.value
-        number = number_of(value, one.value, kind.unit)
+        number = number_of(value, one.value, kind.unit, name_of(key))
         self.values[key] = Known(key, number, figures_of(key, value, one.value), slack_of(one.value))
 
     def _add_by_mass(self, key: Key, one: Given) -> None:
@@ -164,7 +165,7 @@ class _Gathered:
             raise self._no_mass(key.of, one.where)
         g_dm3 = one.value.value * one.value.unit.si  # kg/m3, which is g/dm3
         check_given(key, g_dm3 / mass, one)
-        number = number_of(g_dm3, one.value, "g/dm3") / mass
+        number = number_of(g_dm3, one.value, "g/dm3", name_of(key)) / mass
         self.values[key] = Known(key, number, one.value.significant_figures, slack_of(one.value))
         self.written_by_mass[key] = (one.value, mass)
         self.assume(key, f"The concentration counts the mass of {substance_text(key.of)} alone.")

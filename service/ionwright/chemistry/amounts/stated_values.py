@@ -22,7 +22,7 @@ def value_in(kind: str, written: Written) -> float:
     return (written.value + written.unit.offset) * written.unit.si / own.si
 
 
-def number_of(value: float, written: Written, unit: str) -> Number:
+def number_of(value: float, written: Written, unit: str, name: str) -> Number:
     """The value with the uncertainty that was written beside it, if there is one.
 
     Parameters
@@ -31,13 +31,15 @@ def number_of(value: float, written: Written, unit: str) -> Number:
         In the unit of the solver.
     unit
         Symbol of that unit.
+    name
+        What the quantity is called, to tell later what it brings to an uncertainty.
     """
     if written.uncertainty is None:
         return value
     import uncertainties  # noqa: PLC0415 - loaded only where an uncertainty was given
 
     spread = written.uncertainty * written.unit.si / read_unit(unit).si
-    return uncertainties.ufloat(value, spread)
+    return uncertainties.ufloat(value, spread, tag=name)
 
 
 def figures_of(key: Key, value: float, written: Written) -> int:

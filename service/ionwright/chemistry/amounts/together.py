@@ -28,7 +28,8 @@ def solve_together(
     """
     multiple = _multiples(relations, numbers)
     rows: dict[Sum, Row] = {}
-    for relation in relations:
+    # that shares make up a whole says least on a board, so it comes last
+    for relation in sorted(relations, key=lambda one: one.name == "shares"):
         if isinstance(relation, Sum):
             row = _row(relation, multiple, numbers)
             if row is not None:

@@ -6,7 +6,7 @@ import tomllib
 from fractions import Fraction
 from functools import cache, lru_cache
 from importlib.resources import files
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.naming import name_of
 from ionwright.chemistry.amounts.relations import Product, Sum
@@ -18,7 +18,12 @@ if TYPE_CHECKING:
     from ionwright.chemistry.amounts.quantity import Key
     from ionwright.chemistry.amounts.relations import Relation
 
-__all__ = ["sentence"]
+__all__ = ["SERIES", "placed", "sentence"]
+
+SERIES: Final = "The electrodes are in series, so that the same amount of electrons passes through each."
+"""Said once, where the electrons of one process are taken to another."""
+
+_ELECTRODES: Final = frozenset({"cathode", "anode"})
 
 
 @cache
@@ -31,21 +36,33 @@ def _table() -> dict[str, dict[str, str]]:
 @lru_cache(maxsize=4096)
 def sentence(relation: Relation, key: Key, circuit: Circuit) -> str:
     """What is said when a quantity is found by a relation."""
-    if relation.name == "stoichiometry":
-        return _placed(_by_the_half_equation(relation.result, circuit), key, circuit)
-    fixed = _table().get(relation.name, {}).get(key.kind)
-    return _placed(fixed or _generic(relation, key), key, circuit)
+    if isinstance(relation, Product) and relation.name == "stoichiometry":
+        amount = relation.result
+        return placed(_by_the_half_equation(amount, circuit), amount.process, circuit)
+    law = (
+        f"{relation.name} over water"
+        if circuit.is_over_water and relation.name == "gas law"
+        else relation.name
+    )
+    fixed = _table().get(law, {}).get(key.kind) or _table().get(relation.name, {}).get(key.kind)
+    of = next((member.of for member in (key, *relation.members) if member.of), "")
+    said = fixed.replace("{of}", substance_text(of) if of else "") if fixed else _generic(relation, key)
+    return placed(said, _process(relation, key), circuit)
 
 
-def _placed(text: str, key: Key, circuit: Circuit) -> str:
+def _process(relation: Relation, key: Key) -> str:
+    if key.process or isinstance(relation, Sum):
+        return key.process
+    return next((member.process for member in relation.members if member.process), "")
+
+
+def placed(text: str, process: str, circuit: Circuit) -> str:
     """The sentence, with the process it is about where there are several."""
-    if not key.process or len(circuit.processes) == 1 or all(p.id != key.process for p in circuit.processes):
+    if len(circuit.processes) == 1 or all(p.id != process for p in circuit.processes):
         return text
-    return f"{_label(key.process)}: {text}"
-
-
-def _label(process: str) -> str:
-    return process[:1].upper() + process[1:]
+    start = f"At the {process}" if process in _ELECTRODES else f"In “{process}”"
+    is_name = text[:1] == text[:2].strip() or text.startswith(("By trial", "For an"))
+    return f"{start}: {text}" if is_name else f"{start}, {text[:1].lower()}{text[1:]}"
 
 
 def _by_the_half_equation(amount: Key, circuit: Circuit) -> str:
@@ -72,4 +89,4 @@ def _generic(relation: Relation, key: Key) -> str:
         said = " plus ".join(f"the {name_of(k)}" for k in added)
         said += "".join(f" minus the {name_of(k)}" for k in subtracted)
         return f"The {name_of(key)} is {said}."
-    return f"The {name_of(key)} stands in the tables."
+    return f"The tables give the {name_of(key)}."

@@ -3,39 +3,39 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from decimal import Decimal
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
-from ionwright.chemistry.amounts.relations import Product, Sum
-from ionwright.chemistry.amounts.values import EXACT, Row, nominal
-from ionwright.chemistry.units import Unit, read_unit, unit_said
-from ionwright.teaching.quantities.answers import Answer, in_unit, money_unit
+from ionwright.chemistry.amounts.relations import ByTrial, Product, Sum
+from ionwright.chemistry.amounts.unknown_metal import substance_text
+from ionwright.chemistry.units import read_unit, unit_said
+from ionwright.teaching.quantities.board_figures import BoardFigures, guarded
 from ionwright.teaching.quantities.expressions import (
     EQUALS,
     MINUS,
     PLUS,
     ROUNDED,
-    TIMES,
     Piece,
     joined,
     number_piece,
     plain,
     quotient,
-    symbol,
 )
-from ionwright.teaching.quantities.sentences import sentence
+from ionwright.teaching.quantities.joint_steps import how_solved, sums_written_out
+from ionwright.teaching.quantities.sentences import SERIES, placed, sentence
+from ionwright.teaching.quantities.uncertainty_step import uncertainty_step
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from ionwright.chemistry.amounts.faraday import WorkedOut
+    from ionwright.chemistry.amounts.relations import Relation
     from ionwright.chemistry.amounts.values import Value
+    from ionwright.teaching.quantities.answers import Answer
 
 __all__ = ["Step", "working"]
 
-_GUARD: Final = 2
-_FEWEST: Final = 4
+_KILOWATT_HOURS: Final = "Convert the energy to kilowatt-hours."
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +65,10 @@ def working(worked: WorkedOut, found: Sequence[Answer]) -> tuple[Step, ...]:
     board = _Board(worked, found)
     for answer in found:
         board.reach(answer.key)
+    for answer in found:
+        if answer.uncertainty is not None:
+            said, equation = uncertainty_step(answer, worked.values[answer.key].number)
+            board.steps.append(Step(said, equation))
     return tuple(board.steps)
 
 
@@ -73,12 +77,13 @@ class _Board:
 
     def __init__(self, worked: WorkedOut, found: Sequence[Answer]) -> None:
         self.worked = worked
+        self.circuit = worked.task.circuit
         self.values: Mapping[Key, Value] = worked.values
         self.answers = {answer.key: answer for answer in found}
+        self.shown = BoardFigures(worked)
         self.steps: list[Step] = []
-        self.figures: dict[tuple[Key, Unit | None], Piece] = {}
-        self.is_one_of_several = len(worked.task.circuit.processes) > 1
         self.reached: set[Key] = set()
+        self.electrodes: list[str] = []
 
     def reach(self, key: Key) -> None:
         """Write the steps up to a quantity, unless they stand there already."""
@@ -88,185 +93,152 @@ class _Board:
         value = self.values[key]
         for needed in value.inputs:
             self.reach(needed)
-        step = self._known(key) if value.relation is None else self._derived(key, value)
-        if step is not None:
-            self.steps.append(step)
-
-    # -------------------------------------------------------------- symbols and numbers
-
-    def symbol(self, key: Key) -> Piece:
-        """The symbol of a quantity in this task."""
-        return symbol(key, is_one_of_several=self.is_one_of_several)
-
-    def unit_of(self, key: Key) -> Unit:
-        """The unit in which a quantity stands in the equations."""
-        return money_unit(self.worked, key) or read_unit(QUANTITIES[key.kind].unit)
-
-    def figure(self, key: Key, unit: Unit | None = None) -> Piece:
-        """A quantity as it stands in the equations: as it was written, or with guard figures."""
-        piece = self.figures.get((key, unit))
-        if piece is None:
-            piece = self.figures[key, unit] = self._figure(key, unit)
-        return piece
-
-    def _figure(self, key: Key, unit: Unit | None) -> Piece:
-        own = self.unit_of(key)
-        written = self.worked.knowns.written.get(key)
-        if unit is None and written is not None and written.unit.symbol == own.symbol:
-            return number_piece(written.value, written.significant_figures, own)
-        value = nominal(self.values[key].number)
-        if key in self.worked.knowns.molar_masses:
-            return number_piece(value, _figures_of_mass(value, self.worked.knowns.molar_masses[key]), own)
-        return self._guarded(in_unit(key, value, unit or own), self.values[key].figures, unit or own)
-
-    def _guarded(self, value: float, figures: int, unit: Unit) -> Piece:
-        return number_piece(value, _kept(value, _guard(figures)), unit)
+        self.steps += self._known(key) if value.relation is None else self._derived(key, value)
 
     # -------------------------------------------------------------- known quantities
 
-    def _known(self, key: Key) -> Step | None:
-        if key in self.worked.knowns.molar_masses:
-            return self._molar_mass(key)
-        written = self.worked.knowns.written.get(key)
-        if written is None:
-            return None
-        own = self.unit_of(key)
-        stated = number_piece(written.value, written.significant_figures, written.unit)
-        if written.unit.symbol == own.symbol:
-            if key not in self.answers:
-                return None
-            return Step("This is given.", self._finished(key, [self.symbol(key), stated]))
-        noun = QUANTITIES[key.kind].noun
-        said = f"Convert the {noun} to {unit_said(own)}." if own.text else f"Write the {noun} as a decimal."
-        return Step(said, self._finished(key, [self.symbol(key), stated, self.figure(key)]))
+    def _known(self, key: Key) -> Iterator[Step]:
+        knowns, shown = self.worked.knowns, self.shown
+        if key in knowns.molar_masses:
+            yield from self._molar_mass(key)
+        elif key in knowns.by_mass:
+            written, mass = knowns.by_mass[key]
+            stated = number_piece(written.value, written.significant_figures, written.unit)
+            ratio = quotient([stated], [guarded(mass, 4, read_unit("g/mol"))])
+            said = f"Divide by the molar mass of {substance_text(key.of)} to count in moles."
+            yield Step(said, self._finished(key, [shown.symbol(key), ratio, shown.figure(key)]))
+        elif key in knowns.written:
+            yield from self._written(key)
 
-    def _molar_mass(self, key: Key) -> Step | None:
+    def _written(self, key: Key) -> Iterator[Step]:
+        knowns, shown = self.worked.knowns, self.shown
+        noun, own = QUANTITIES[key.kind].noun, shown.unit_of(key)
+        is_converted = knowns.written[key].unit.symbol != own.symbol or knowns.written[key].is_mixed
+        pieces = [shown.symbol(key), shown.stated(key)]
+        if key in knowns.chosen:
+            said = f"Reckon for {shown.stated(key).text}: the answer does not depend on the {noun}."
+        elif is_converted:
+            said = (
+                f"Convert the {noun} to {unit_said(own)}." if own.text else f"Write the {noun} as a decimal."
+            )
+        elif key in self.answers:
+            said = "This is given."
+        else:
+            return
+        said = placed(said, key.process, self.circuit) if key.of or key.process else said
+        yield Step(said, self._finished(key, [*pieces, shown.figure(key)] if is_converted else pieces))
+
+    def _molar_mass(self, key: Key) -> Iterator[Step]:
         parts = self.worked.knowns.molar_masses[key]
         if len(parts) == 1 and parts[0][1] == 1 and key not in self.answers:
-            return None
+            return
         pieces = [plain(f"{number} × {mass}" if number > 1 else mass) for _, number, mass in parts]
         latex = " + ".join(f"{number} \\times {mass}" if number > 1 else mass for _, number, mass in parts)
         summed = Piece(joined(PLUS, pieces).text, joined(PLUS, pieces).html, latex)
-        said = "The molar mass is the sum of the relative atomic masses, in g/mol."
-        return Step(said, self._finished(key, [self.symbol(key), summed, self.figure(key)]))
+        said = (
+            f"The molar mass of {substance_text(key.of)} is the sum of its relative atomic masses, in g/mol."
+        )
+        yield Step(said, self._finished(key, [self.shown.symbol(key), summed, self.shown.figure(key)]))
 
     # -------------------------------------------------------------- derived quantities
 
-    def _derived(self, key: Key, value: Value) -> Step:
-        relation = value.relation
+    def _derived(self, key: Key, value: Value) -> Iterator[Step]:
+        relation, shown = value.relation, self.shown
         assert relation is not None  # noqa: S101 - only called for derived values
         if value.together:
-            return self._solved_together(key, value)
-        said = sentence(relation, key, self.worked.task.circuit)
+            for said, equation in sums_written_out(value.together, shown):
+                yield Step(said, equation)
+            said, solved = how_solved(key, value.together, shown)
+            yield Step(said, self._finished(key, [shown.symbol(key), *solved, shown.figure(key)]))
+            return
+        said = self._in_series(relation) + sentence(relation, key, self.circuit)
         if isinstance(relation, Product):
-            return Step(said, self._finished(key, self._of_product(relation, key)))
-        if isinstance(relation, Sum):
-            return Step(said, self._finished(key, self._of_sum(relation, key)))
-        return Step(said, self._finished(key, [self.symbol(key), self.figure(key)]))
+            yield from self._energies(relation, key)
+            yield Step(said, self._finished(key, self._of_product(relation, key)))
+        elif isinstance(relation, Sum):
+            yield Step(said, self._finished(key, self._of_sum(relation, key)))
+        elif isinstance(relation, ByTrial):
+            yield Step(said, self._finished(key, [shown.symbol(key), shown.figure(key)]))
+            yield from self._trial()
+        else:
+            yield Step(said, self._finished(key, [shown.symbol(key), shown.figure(key)]))
 
-    def _solved_together(self, key: Key, value: Value) -> Step:
-        """The linear equations that hold at once, and what follows from them."""
-        rows = [self._row(row) for row in value.together]
-        said = _TOGETHER if len(rows) > 1 else _IN_PROPORTION
-        solved = self._finished(key, [self.symbol(key), self.figure(key)])
-        return Step(said, joined(plain("; "), [*rows, solved]))
+    def _in_series(self, relation: Relation) -> str:
+        """What to say where the electrons of one electrode are taken to another for the first time."""
+        if relation.name != "stoichiometry":
+            return ""
+        process = next((p for p in self.circuit.processes if p.id == relation.members[0].process), None)
+        if process is None or process.electrode in self.electrodes:
+            return ""
+        self.electrodes.append(process.electrode)
+        return f"{SERIES} " if len(self.electrodes) == 2 else ""
 
-    def _row(self, row: Row) -> Piece:
-        own = self.unit_of(row.result)
-        total = self._guarded(nominal(row.total), EXACT, own)
-        terms = []
-        for key, number in row.coefficients.items():
-            unit = _ratio(own, self.unit_of(key))
-            coefficient = self._guarded(nominal(number), EXACT, unit)
-            terms.append(joined(TIMES, [coefficient, self.symbol(key)]))
-        return joined(EQUALS, [total, joined(PLUS, terms)])
+    def _energies(self, relation: Product, key: Key) -> Iterator[Step]:
+        """The energy in kilowatt-hours, before it is multiplied by their price."""
+        for member, unit in relation.shown_in:
+            if member != key:
+                figures = [self.shown.figure(member), self.shown.figure(member, read_unit(unit))]
+                yield Step(_KILOWATT_HOURS, joined(EQUALS, [self.shown.symbol(member), *figures]))
+
+    def _trial(self) -> Iterator[Step]:
+        """The check of a temperature that was found by trial."""
+        total, dry, vapour = (Key(kind) for kind in ("pressure", "dry_pressure", "water_vapour_pressure"))
+        if dry in self.values and vapour in self.values:
+            symbols = joined(PLUS, map(self.shown.symbol, (dry, vapour)))
+            figures = joined(PLUS, map(self.shown.figure, (dry, vapour)))
+            yield Step(
+                "Check:",
+                joined(EQUALS, [self.shown.symbol(total), symbols, figures, self.shown.figure(total)]),
+            )
 
     def _of_product(self, relation: Product, key: Key) -> list[Piece]:
         number, numerators, divisors = relation.rearranged(key)
-        shown_in = {k: read_unit(unit) for k, unit in relation.shown_in}
-        if shown_in:
+        in_unit = {k: read_unit(unit) for k, unit in relation.shown_in}
+        if in_unit:
             number /= number
-        top, below = number.numerator, number.denominator
-        symbols = quotient(
-            [*map(self.symbol, numerators), *([plain(str(top))] if top > 1 else [])],
-            [*([plain(str(below))] if below > 1 else []), *map(self.symbol, divisors)],
-        )
+        top = [plain(str(number.numerator))] if number.numerator > 1 else []
+        below = [plain(str(number.denominator))] if number.denominator > 1 else []
+        shown = self.shown
+        symbols = quotient([*map(shown.symbol, numerators), *top], [*below, *map(shown.symbol, divisors)])
         figures = quotient(
-            [*(self.figure(k, shown_in.get(k)) for k in numerators), *([plain(str(top))] if top > 1 else [])],
-            [
-                *([plain(str(below))] if below > 1 else []),
-                *(self.figure(k, shown_in.get(k)) for k in divisors),
-            ],
+            [*(shown.figure(k, in_unit.get(k)) for k in numerators), *top],
+            [*below, *(shown.figure(k, in_unit.get(k)) for k in divisors)],
         )
-        return [self.symbol(key), symbols, figures, self.figure(key, shown_in.get(key))]
+        converted = [shown.figure(key)] if key in in_unit else []
+        return [shown.symbol(key), symbols, figures, shown.figure(key, in_unit.get(key)), *converted]
 
     def _of_sum(self, relation: Sum, key: Key) -> list[Piece]:
         constant, added, subtracted = relation.rearranged(key)
+        shown = self.shown
         if not added and not subtracted:
-            return [self.symbol(key), self.figure(key)]
+            return [shown.symbol(key), shown.figure(key)]
         start = [plain(f"{constant:g}")] if constant else []
-        symbols = _signed([*start, *map(self.symbol, added)], [self.symbol(k) for k in subtracted])
-        figures = _signed([*start, *map(self.figure, added)], [self.figure(k) for k in subtracted])
-        return [self.symbol(key), symbols, figures, self.figure(key)]
+        symbols = _signed([*start, *map(shown.symbol, added)], [shown.symbol(k) for k in subtracted])
+        figures = _signed([*start, *map(shown.figure, added)], [shown.figure(k) for k in subtracted])
+        return [shown.symbol(key), symbols, figures, shown.figure(key)]
 
     # -------------------------------------------------------------- answers
 
     def _finished(self, key: Key, pieces: Sequence[Piece]) -> Piece:
         """The equation, with the answer in its unit and rounded where the quantity was asked for."""
-        chain = _without_repeats(pieces)
         answer = self.answers.get(key)
         if answer is None:
-            return joined(EQUALS, chain)
-        value = answer.value if answer.before_rounding is None else answer.before_rounding
-        guarded = self._guarded(value, self.values[key].figures, answer.unit)
+            return joined(EQUALS, _without_repeats(pieces))
+        exact = self.shown.before_rounding(answer)
         final = Piece(answer.rendered.text, answer.rendered.html, answer.rendered.latex)
-        if answer.uncertainty is None and _is_kept(value, self.values[key].figures, answer.figures):
-            kept = [final if piece.text == guarded.text else piece for piece in chain]
-            return joined(EQUALS, _without_repeats([*kept, final]))
-        return joined(ROUNDED, [joined(EQUALS, _without_repeats([*chain, guarded])), final])
-
-
-_TOGETHER: Final = (
-    "By the half-equations, all that is summed goes with the unknowns; these sums hold at once."
-)
-_IN_PROPORTION: Final = "By the half-equations, all that is summed is in proportion to one unknown."
-
-
-def _ratio(one: Unit, other: Unit) -> Unit:
-    """The unit of what turns the other unit into the one."""
-    if one.symbol == other.symbol:
-        return read_unit("1")
-    return one if other.symbol == "1" else read_unit(f"{one.symbol}/{other.symbol}")
+        chain = _without_repeats([*pieces, exact])
+        if exact.text == final.text:
+            return joined(EQUALS, chain)
+        return joined(ROUNDED, [joined(EQUALS, chain), final])
 
 
 def _signed(added: list[Piece], subtracted: list[Piece]) -> Piece:
-    return joined(MINUS, [joined(PLUS, added), *subtracted])
+    return joined(MINUS, [joined(PLUS, added), *subtracted] if added else subtracted)
 
 
 def _without_repeats(pieces: Sequence[Piece]) -> list[Piece]:
-    kept: list[Piece] = []
+    left: list[Piece] = []
     for piece in pieces:
-        if not kept or piece.text != kept[-1].text:
-            kept.append(piece)
-    return kept
-
-
-def _guard(figures: int) -> int:
-    return _FEWEST + 1 if figures >= EXACT else max(_FEWEST, figures + _GUARD)
-
-
-def _is_kept(value: float, figures: int, of_answer: int) -> bool:
-    """Whether rounding to the figures of the answer takes nothing away that the working shows."""
-    return _kept(value, _guard(figures)) <= of_answer
-
-
-def _kept(value: float, figures: int) -> int:
-    """As many of these figures as the value has, zeros at its end left out."""
-    rounded = Decimal(f"{value:.{figures - 1}e}").normalize()
-    return max(1, len(rounded.as_tuple().digits))
-
-
-def _figures_of_mass(total: float, parts: Sequence[tuple[str, int, str]]) -> int:
-    """Significant figures of a molar mass: to the last decimal that all its parts have."""
-    decimals = min(len(mass.partition(".")[2]) for _, _, mass in parts)
-    return len(str(int(total))) + decimals
+        if not left or piece.text != left[-1].text:
+            left.append(piece)
+    return left
