@@ -29,6 +29,7 @@ MOST_KNOWN = 40
 MOST_ASKED = 40
 _KNOWN_EXAMPLE: Final = '{"current": "0.50 A", "time": "20 min"}'
 _ASKED_EXAMPLE: Final = '"mass of Ni in mg"'
+_TEXT_EXAMPLES: Final = {"of": '"Ag"', "process": '"silver cell"', "unit": '"mg"'}
 _OTHER_WORDS: Final = {
     "name": "quantity", "substance": "of", "species": "of", "formula": "of", "electrode": "process",
     "cell": "process", "units": "unit", "amount": "value",
@@ -113,7 +114,7 @@ def _stated(item: Any, path: Path, where: str, faults: list[Fault]) -> StatedQua
     else:
         detail = f'{named(path)} lacks its "value", such as "2.16 g".'
         faults.append(Fault((*path, "value"), "missing-field", detail))
-    return StatedQuantity(phrase, text, **_subject(item, path, faults), where=where)
+    return StatedQuantity(phrase, text, **_texts(item, ("of", "process"), path, faults), where=where)
 
 
 def _name(item: dict[str, Any], path: Path, faults: list[Fault]) -> str:
@@ -124,11 +125,10 @@ def _name(item: dict[str, Any], path: Path, faults: list[Fault]) -> str:
     return ""
 
 
-def _subject(item: dict[str, Any], path: Path, faults: list[Fault]) -> dict[str, str]:
-    examples = {"of": '"Ag"', "process": '"silver cell"', "unit": '"mg"'}
+def _texts(item: dict[str, Any], names: tuple[str, ...], path: Path, faults: list[Fault]) -> dict[str, str]:
     return {
-        name: read_text(item[name], (*path, name), example, faults)
-        for name, example in examples.items()
+        name: read_text(item[name], (*path, name), _TEXT_EXAMPLES[name], faults)
+        for name in names
         if name in item
     }
 
@@ -156,4 +156,5 @@ def _asked(item: Any, path: Path, where: str, faults: list[Fault]) -> AskedQuant
         faults.append(wrong_type(item, path, "a quantity", _ASKED_EXAMPLE))
         return AskedQuantity("")
     note_unknown_fields(item, path, ASKED_FIELDS, faults, _OTHER_WORDS)
-    return AskedQuantity(_name(item, path, faults), **_subject(item, path, faults), where=where)
+    texts = _texts(item, ("of", "process", "unit"), path, faults)
+    return AskedQuantity(_name(item, path, faults), **texts, where=where)

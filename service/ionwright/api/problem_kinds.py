@@ -352,11 +352,18 @@ _KINDS = (
         " as there is, so that the water would boil.",
     ),
     ProblemKind(
+        "not-in-task",
+        422,
+        "There is no such thing in this task",
+        "A quantity names a substance or a process that does not run in this task, or one that cannot have such a"
+        " quantity. The remedy lists those that are there.",
+    ),
+    ProblemKind(
         "needs-more",
         422,
         "More has to be known",
         "What is asked for does not follow from what is given, or it is not clear what it belongs to. The remedy names"
-        " quantities any of which would be enough, or the substances and processes that there are.",
+        " what would be enough, or what there is to choose from.",
     ),
     ProblemKind(
         "contradictory",

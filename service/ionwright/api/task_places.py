@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 Place = tuple["Path", int | None]
 _OF_A_NAME = frozenset({"unknown-quantity"})
-_OF_A_SUBJECT = frozenset({"needs-more"})
+_OF_A_SUBJECT = frozenset({"needs-more", "not-in-task"})
 _NOWHERE: Place = ((), None)
 
 

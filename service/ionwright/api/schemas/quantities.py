@@ -6,6 +6,7 @@ from marshmallow import fields
 
 from ionwright.api.schemas.base import ResponseSchema, described, wording, wordings
 from ionwright.api.schemas.equation import EquationSchema
+from ionwright.api.schemas.prediction import RatioSchema
 
 
 class CourseSchema(ResponseSchema):
@@ -74,6 +75,9 @@ class QuantitiesSchema(ResponseSchema):
 
     curriculum = fields.Nested(CourseSchema, required=True)
     processes = fields.List(fields.Nested(WorkedProcessSchema), required=True)
+    ratio = fields.Nested(
+        RatioSchema, metadata=described("Of a cell: in which ratio the products of its electrodes form.")
+    )
     found = fields.List(
         fields.Nested(FoundQuantitySchema),
         required=True,
