@@ -21,6 +21,8 @@ _RAISED: Final = re.compile("[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+")
 _SIGNS: Final = {"£": r"\text{£}", "€": r"\text{€}", "$": r"\$", "₹": r"\text{₹}"}
 _MOST_FIGURES: Final = 17
 _MOST_WITH_UNCERTAINTY: Final = 15
+_SETTLED_FIGURES: Final = 13
+"""What a chain of calculations leaves exact in a float; what follows is noise."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,7 @@ def rounded(value: float, figures: int) -> str:
     ----------
     value
         Any finite number; it is rounded as its shortest decimal form is written, so 2.675 to three figures is 2.68.
+        A tie that a calculation missed by its last binary digits is one: 7.5249999999999995 is 7.53, too.
     figures
         How many figures, 1 to 17. Zeros at the end are kept; 1234 to two figures is 1200.
         From 100 000 up and below 0.001 a power of ten is used.
@@ -106,7 +109,7 @@ def with_uncertainty(value: float, uncertainty: float, unit: Unit) -> tuple[Rend
     number, spread = _decimal(value), abs(_decimal(uncertainty))
     if not spread or (number and number.adjusted() - spread.adjusted() >= _MOST_WITH_UNCERTAINTY):
         return notations(value, _MOST_WITH_UNCERTAINTY, unit), _MOST_WITH_UNCERTAINTY
-    spread = _to_figures(spread, 2 if spread.as_tuple().digits[0] == 1 else 1)
+    spread = _to_figures(spread, 2 if _to_figures(spread, _SETTLED_FIGURES).as_tuple().digits[0] == 1 else 1)
     number = _half_up(number, int(spread.as_tuple().exponent))
     exponent = _power_of_ten(max(number, spread, key=abs))
     shown = f"{_shifted(number, exponent)} ± {_shifted(spread, exponent)}"
@@ -122,6 +125,9 @@ def _decimal(value: float) -> Decimal:
 
 
 def _half_up(number: Decimal, place: int) -> Decimal:
+    settled_place = number.adjusted() - _SETTLED_FIGURES + 1
+    if number and place > settled_place:
+        number = number.quantize(Decimal(1).scaleb(settled_place), ROUND_HALF_UP)
     return number.quantize(Decimal(1).scaleb(place), ROUND_HALF_UP)
 
 
