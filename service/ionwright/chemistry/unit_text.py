@@ -12,13 +12,16 @@ from ionwright.chemistry.unit_words import SYMBOLS, TOKENS, WORDS, Factors
 __all__ = ["latex_of", "read_factors", "symbol_of", "text_of"]
 
 _LONGEST: Final = 40
-_FOLDED: Final = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻−–‐‑μµ·⋅×∙\u00a0\u202f\u2009℃Ω", "0123456789+-----uu****   ℃Ω")
+_FOLDED: Final = str.maketrans(
+    "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻−–‐‑μµ·⋅×∙\u00a0\u202f\u2009\u2126º˚", "0123456789+-----uu****   Ω°°"
+)
 _ALPHABET: Final = re.compile(r"[A-Za-z0-9 /.*^(){}+\-°%Ω£€$₹¢℃]*")
 _DIGITS: Final = re.compile(r"\d+")
 _PER: Final = re.compile(r"\s*(?:/|\bper\b)\s*", re.IGNORECASE)
 _ONE_PER: Final = re.compile(r"1 *(?:/|per\b)", re.IGNORECASE)
 _PHRASES: Final = (
     (re.compile(r"\b(?:degrees?|deg\.?) ?(?:celsius|C)\b|° ?(?:C\b|celsius)", re.IGNORECASE), "degC"),
+    (re.compile(r"\b(?:mm|millimet(?:re|er)s?) ?(?:of )?(?:Hg|mercury)\b", re.IGNORECASE), "mmHg"),
     (re.compile(r"\bper ?cent\b", re.IGNORECASE), "%"),
     (re.compile(r"\b(?:cubic|cu\.?) ([A-Za-z]+)", re.IGNORECASE), r"\1^3"),
     (re.compile(r"\b(?:square|sq\.?) ([A-Za-z]+)", re.IGNORECASE), r"\1^2"),

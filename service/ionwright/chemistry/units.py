@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
@@ -21,6 +22,8 @@ __all__ = ["OTHER", "Unit", "dimension_said", "example_of", "is_counted_in", "re
 
 OTHER: Final = "other"
 """The dimension of a unit that measures nothing an electrolysis asks for, such as A/s."""
+
+_FAHRENHEIT: Final = re.compile(r"(?:[°º˚]|deg(?:rees?|\.)?)? ?F(?:ahrenheit)?\.?", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +72,7 @@ _DIMENSIONS: Final = {
     "volume": _Dimension("24 cm3", "cm3, dm3, L", "cubic centimetres or cubic decimetres"),
     "length": _Dimension("10 um", "um, mm, cm", "metres or parts of a metre"),
     "area": _Dimension("40 cm2", "cm2, dm2, m2", "square centimetres or square metres"),
-    "temperature": _Dimension("298 K", "degC, K", "degrees Celsius or kelvin"),
+    "temperature": _Dimension("25 degC", "degC, K", "degrees Celsius or kelvin"),
     "pressure": _Dimension("101 kPa", "kPa, atm, bar, mmHg", "kilopascals or atmospheres"),
     "voltage": _Dimension("2.0 V", "V, mV", "volts"),
     "resistance": _Dimension("10 ohm", "ohm", "ohms"),
@@ -148,15 +151,21 @@ def read_unit(text: str, dimension: str = "") -> Unit:
     text
         A symbol, a word, or a product such as ``"C/mol"``, ``"dm³ mol⁻¹"`` or ``"£ per kWh"``, at most 40 characters.
     dimension
-        What is expected; it only settles whether ``"C"`` is the coulomb or the degree Celsius.
+        What is expected; it only settles whether ``"C"`` is the coulomb or the degree Celsius, and ``"F"`` Fahrenheit.
 
     Raises
     ------
     QuantityFault
         The text is no unit (``unreadable-quantity``); the remedy says what may be meant.
     """
-    if dimension == "temperature" and text.strip() == "C":
-        return _judged((("degC", 1),))
+    if dimension == "temperature":
+        if text.strip() == "C":
+            return _judged((("degC", 1),))
+        if _FAHRENHEIT.fullmatch(text.strip()):
+            raise QuantityFault(
+                "unreadable-quantity", "Fahrenheit is not read here.", position=0,
+                remedy='Write the temperature in degC, such as "25 degC".',
+            )  # fmt: skip
     return _judged(read_factors(text))
 
 

@@ -7,9 +7,11 @@ from typing import Final, NamedTuple, Never
 
 from ionwright.chemistry.faults import QuantityFault
 
-__all__ = ["POWER_OF_TEN", "TypedNumber", "number_at"]
+__all__ = ["MOST_FIGURES", "POWER_OF_TEN", "TypedNumber", "number_at"]
 
-_MOST_FIGURES: Final = 15
+MOST_FIGURES: Final = 15
+"""As many significant figures as a number can have here: a result bears no more."""
+
 _MOST_POWER: Final = 40
 _LARGEST: Final = 1e45
 _SUPERSCRIPTS: Final = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻", "0123456789+-")
@@ -75,7 +77,7 @@ def number_at(text: str, position: int = 0) -> TypedNumber | None:
     decimals = len(plain) - 1 - plain.index(".") if "." in plain else 0
     return TypedNumber(
         -value if sign and sign[0] == "-" else value,
-        min(len(plain.replace(".", "").lstrip("0")) or max(decimals, 1), _MOST_FIGURES),
+        min(len(plain.replace(".", "").lstrip("0")) or max(decimals, 1), MOST_FIGURES),
         exponent - decimals,
         float(f"{spread[1:-1]}e{exponent - decimals}") if spread else None,
         match.start(1) if sign else start,

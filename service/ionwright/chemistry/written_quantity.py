@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
-from decimal import Decimal
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final, Never
 
 from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.unit_words import TOKENS
 from ionwright.chemistry.units import Unit, dimension_said, example_of, is_counted_in, read_unit, unit_said
-from ionwright.chemistry.written_number import POWER_OF_TEN, number_at
+from ionwright.chemistry.written_number import MOST_FIGURES, POWER_OF_TEN, number_at
+from ionwright.chemistry.written_time import TIME_UNIT, mixed_time_at
 
 if TYPE_CHECKING:
     from ionwright.chemistry.written_number import TypedNumber
@@ -28,10 +28,12 @@ _NOT_FINITE: Final = re.compile(r" *[+-]?(?:nan|inf|∞)", re.IGNORECASE)
 _BARE_POWER: Final = re.compile(r" *10 ?(?:\^|\*\*|[⁺⁻⁰¹²³⁴⁵⁶⁷⁸⁹])")
 _CLOCK: Final = re.compile(r" *\d+:\d\d")
 _RANGE: Final = re.compile(r" *[\d.,]+[^\d±]{0,8}(?:-|\bto\b) ?\d")
-_TIME_UNIT: Final = r"(days?|d|hours?|hrs?|h|minutes?|mins?|seconds?|secs?|s)(?![A-Za-z])"
-_SEVERAL_TIMES: Final = re.compile(rf" *[\d.,]+ ?{_TIME_UNIT}.*\d| *\d+ ?m ?\d+ ?s\b", re.IGNORECASE)
+_SEVERAL_TIMES: Final = re.compile(
+    rf" *(?:[+-] ?)?[\d.,]+ ?{TIME_UNIT}.*\d| *\d+ ?m ?\d+ ?s\b", re.IGNORECASE
+)
 _MONEY: Final = re.compile(r" *([£€$₹]|Rs\.?|[A-Z]{2,3}) ?(?=[\d.,])")
-_TIME_PART: Final = re.compile(rf" *(?:, ?)?(?:and )? *(\d+(?:[.,]\d+)?) ?{_TIME_UNIT}", re.IGNORECASE)
+_ONE: Final = re.compile(r" *1 *[A-Za-z]+[ .]*$")
+_EXACT_PRESSURES: Final = frozenset({"atm", "bar"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +50,13 @@ class Written:
         Its unit; the unit of plain numbers if none was written.
     significant_figures
         Digits that were written, without leading zeros: 2 for 20 and for 0.050, 4 for 1500; at most 15.
+        The pressures ``"1 atm"`` and ``"1 bar"`` name an exact standard rather than a measurement, and have 15.
     uncertainty
         Standard uncertainty, counted in `unit`; None if none was written.
+    is_mixed
+        Whether the text has several units, as ``"1 h 20 min"`` has; `value` is counted in the last of them.
+    is_exact
+        Whether the text names an exact standard; it is then better shown as it was written than with its figures.
     """
 
     text: str
@@ -57,6 +64,8 @@ class Written:
     unit: Unit
     significant_figures: int
     uncertainty: float | None = None
+    is_mixed: bool = False
+    is_exact: bool = False
 
 
 @lru_cache(maxsize=4096)
@@ -85,17 +94,30 @@ def read_written(text: str, *, dimension: str = "") -> Written:
         halves = _PLUS_MINUS.split(folded, 1)
         if len(halves) == 2:
             return _with_uncertainty(text, folded, halves, dimension)
-    return _quantity(text, folded, 0, dimension)
+    return _exact_standard(_quantity(text, folded, 0, dimension), folded)
+
+
+def _exact_standard(given: Written, folded: str) -> Written:
+    """Let ``1 atm`` and ``1 bar`` limit no result: they say which standard is meant, not what a gauge shows.
+
+    One figure would round a volume of gas to one figure. Who did measure writes 1.0 atm, or an uncertainty.
+    """
+    if given.unit.symbol in _EXACT_PRESSURES and _ONE.match(folded):
+        return replace(given, significant_figures=MOST_FIGURES, is_exact=True)
+    return given
 
 
 def _quantity(text: str, folded: str, start: int, dimension: str) -> Written:
+    time = mixed_time_at(folded, start)
+    if time:
+        return Written(text, time.value, time.unit, time.significant_figures, is_mixed=True)
     number = number_at(folded, start)
     if number is None:
         return _in_front(text, folded, start, dimension)
     try:
         unit = _unit(folded, number.end, dimension)
     except QuantityFault as fault:
-        return _mixed_time(text, folded, start) or _refuse_better(folded, start, fault)
+        _refuse_better(folded, start, fault)
     return Written(text, number.value, unit, number.significant_figures, number.spread)
 
 
@@ -165,29 +187,6 @@ def _refuse_better(folded: str, start: int, fault: QuantityFault) -> Never:
     raise fault
 
 
-def _mixed_time(text: str, folded: str, start: int) -> Written | None:
-    """A time in several units, such as ``1 h 20 min``, in the last of them; None if it is none."""
-    total, at, last = Decimal(0), start, None
-    sizes: list[float] = []
-    number = ""
-    while part := _TIME_PART.match(folded, at):
-        if last is not None and not number.isdecimal():
-            return None
-        number = part[1].replace(",", ".")
-        last = read_unit(part[2].lower())
-        if sizes and last.si >= sizes[-1]:
-            return None
-        sizes.append(last.si)
-        total += Decimal(number) * Decimal(last.si)
-        at = part.end()
-    if last is None or len(sizes) < 2 or folded[at:].strip(" ."):
-        return None
-    decimals = len(number.partition(".")[2])
-    counted = (total / Decimal(last.si)).quantize(Decimal(1).scaleb(-decimals))
-    figures = len(str(counted).replace(".", "").lstrip("0")) or 1
-    return Written(text, float(counted), last, min(figures, 15))
-
-
 def _with_uncertainty(text: str, folded: str, halves: list[str], dimension: str) -> Written:
     left, right = halves
     start = len(folded) - len(right)
@@ -196,6 +195,13 @@ def _with_uncertainty(text: str, folded: str, halves: list[str], dimension: str)
     bracket = left.find("(")
     if bracket >= 0 and not left[:bracket].strip() and ")" in right:
         return _in_brackets(text, folded, (bracket + 1, len(left), start), dimension)
+    if left.rstrip().endswith("(") and ")" in right:
+        bracket = left.rindex("(")
+        if _is_number(left[:bracket]):
+            return _in_brackets(text, folded, (0, bracket, start), dimension)
+        # behind a unit the brackets say nothing
+        close = folded.rindex(")")
+        left, folded = left[:bracket], f"{folded[:close]} {folded[close + 1 :]}"
     given = _quantity(text, left, 0, dimension)
     spread = number_at(folded, start)
     if spread is None or given.uncertainty is not None:
@@ -206,6 +212,11 @@ def _with_uncertainty(text: str, folded: str, halves: list[str], dimension: str)
         # one unit behind both numbers
         return replace(given, unit=unit, uncertainty=spread.value)
     return replace(given, uncertainty=_spread_in(given, spread, unit, start))
+
+
+def _is_number(text: str) -> bool:
+    number = number_at(text)
+    return number is not None and not text[number.end :].strip()
 
 
 def _spread_in(given: Written, spread: TypedNumber, unit: Unit, start: int) -> float:
@@ -233,7 +244,8 @@ def _in_brackets(text: str, folded: str, places: tuple[int, int, int], dimension
     numbers = [number_at(f"{part}{power}") for part in inside]
     value, spread = numbers
     if value is None or spread is None or any(
-        number.end != len(part) + len(power) for number, part in zip((value, spread), inside, strict=True)
+        number.end != len(part) + len(power) or number.spread
+        for number, part in zip((value, spread), inside, strict=True)
     ):  # fmt: skip
         _refuse("The brackets do not hold a number and its uncertainty.", first, dimension)
     _check_spread(spread)

@@ -27,13 +27,15 @@ from ionwright.errors import IonwrightError
         ("0.12345678901234567890 A", 0.12345678901234568, "A", 15),
         ("£0.28/kWh", 0.28, "GBP/kWh", 2), ("$ 0.30 per kWh", 0.3, "USD/kWh", 2), ("€0,25/kWh", 0.25, "EUR/kWh", 2),
         ("GBP 0.28/kWh", 0.28, "GBP/kWh", 2), ("Rs. 5 per kWh", 5, "INR/kWh", 1), ("RM 0.57", 0.57, "MYR", 2),
+        ("760 mm Hg", 760, "mmHg", 3), ("760 mm of mercury", 760, "mmHg", 3), ("25 ºC", 25, "degC", 2),
+        ("25 ˚C", 25, "degC", 2), ("25º C", 25, "degC", 2), ("100 \u2126", 100, "ohm", 3),
         ("28 p/kWh", 28, "p/kWh", 2), ("0.28 £/kWh", 0.28, "GBP/kWh", 2), ("£5", 5, "GBP", 1),
     ],
 )  # fmt: skip
 def test_a_quantity_is_read(text: str, value: float, unit: str, figures: int) -> None:
     written = read_written(text)
     assert (written.value, written.unit.symbol, written.significant_figures) == (value, unit, figures)
-    assert (written.text, written.uncertainty) == (text, None)
+    assert (written.text, written.uncertainty, written.is_mixed) == (text, None, False)
 
 
 @pytest.mark.parametrize(
@@ -44,11 +46,19 @@ def test_a_quantity_is_read(text: str, value: float, unit: str, figures: int) ->
         ("1 hour and 20 minutes", 80, "min", 2), ("1 h, 20 min", 80, "min", 2), ("1 h 20 min 30 s", 4830, "s", 4),
         ("2 days 3 h", 51, "h", 2), ("20 min 30.5 s", 1230.5, "s", 5), ("20 min 30,50 s", 1230.5, "s", 6),
         ("1 H 20 MIN.", 80, "min", 2), ("0 min 5 s", 5, "s", 1), ("0 h 0 min", 0, "min", 1), ("2 h 30 s", 7230, "s", 4),
+        ("0 min 0.0000000 s", 0, "s", 1),
+        # minutes are meant behind hours
+        ("1h 20m", 80, "min", 2), ("1h20m", 80, "min", 2), ("1 h 20 m 30 s", 4830, "s", 4), ("1 h 20", 80, "min", 2),
+        ("1h20", 80, "min", 2), ("1h05", 65, "min", 2), ("1h3", 63, "min", 2), ("1 hour 5.", 65, "min", 2),
+        ("1 d 1 h 20", 1520, "min", 4),
+        ("-1 h 20 min", -80, "min", 2), ("−1h 20m", -80, "min", 2), ("- 20 min 30 s", -1230, "s", 4),
+        ("+1 h 20 min", 80, "min", 2),
     ],
 )  # fmt: skip
 def test_a_time_may_be_given_in_several_units(text: str, value: float, unit: str, figures: int) -> None:
     written = read_written(text, dimension="time")
     assert (written.value, written.unit.symbol, written.significant_figures) == (value, unit, figures)
+    assert (written.text, written.is_mixed) == (text, True)
 
 
 @pytest.mark.parametrize(
@@ -65,6 +75,11 @@ def test_a_time_may_be_given_in_several_units(text: str, value: float, unit: str
         ("(6.02 ± 0.01)e23", 6.02e23, 1e21, "1"),
         ("20 min 30 s ± 5 s", 1230, 5, "s"), ("1 h 20 min ± 30 s", 80, 0.5, "min"), ("12 ± 3", 12, 3, "1"),
         ("£0.28/kWh ± 5%", 0.28, 0.014, "GBP/kWh"),
+        ("0.50 (±0.01) A", 0.5, 0.01, "A"), ("0.50(± 0.01)A", 0.5, 0.01, "A"), ("0.50 (+/- 0.01) A", 0.5, 0.01, "A"),
+        ("0.50 A (±0.01 A)", 0.5, 0.01, "A"), ("0.50 A (± 2 %)", 0.5, 0.01, "A"), ("0.50 A (±0.01)", 0.5, 0.01, "A"),
+        ("6.02 (±0.01) × 10^23 /mol", 6.02e23, 1e21, "1/mol"), ("1 h 20 (± 5 min)", 80, 5, "min"),
+        ("8.31 J/(mol K) (± 0.01 J/(mol K))", 8.31, 0.01, "J/(mol K)"),
+        ("8.31 (±0.01) J/(mol K)", 8.31, 0.01, "J/(mol K)"),
     ],
 )  # fmt: skip
 def test_an_uncertainty_is_read(text: str, value: float, uncertainty: float, unit: str) -> None:
@@ -100,7 +115,10 @@ def test_the_letter_c_is_read_as_what_is_expected() -> None:
         ("5-10 A", "unreadable-quantity", 0, "± 0.01"), ("5 A to 10 A", "unreadable-quantity", 0, "± 0.01"),
         ("1.5 h 20 min", "unreadable-quantity", 0, "1 h 20 min"),
         ("20 min 1 h", "unreadable-quantity", 0, "1 h 20 min"),
-        ("1 h 20", "unreadable-quantity", 0, "1 h 20 min"),
+        ("1 h 75", "unreadable-quantity", 0, "1 h 20 min"), ("20 min 30", "unreadable-quantity", 0, "1 h 20 min"),
+        ("-1.5 h 20 min", "unreadable-quantity", 0, "1 h 20 min"), ("1 h 2.5", "unreadable-quantity", 0, "1 h 20 min"),
+        ("9" * 40 + " h 5 min", "unreadable-quantity", 0, "1 h 20 min"),
+        ("1 d 20 m", "unreadable-quantity", 0, "1 h 20 min"),
         ("20 m 30 s", "unreadable-quantity", 0, "20 min 30 s"), ("1 h 1 h", "unreadable-quantity", 0, "1 h 20 min"),
         ("20:30", "ambiguous-number", 0, "20 min 30 s"), ("1:20:00", "ambiguous-number", 0, "1 h 20 min"),
         ("1,500 g", "ambiguous-number", 0, '"1500"'), ("-1,500 g", "ambiguous-number", 1, '"1.5"'),
@@ -125,6 +143,9 @@ def test_the_letter_c_is_read_as_what_is_expected() -> None:
         ("(0.5 A ± 0.1 A)", "unreadable-quantity", 1, '"0.50 A"'), ("( ± 0.1) A", "unreadable-quantity", 1, '"0.50 A"'),
         ("(0.5 ± ) A", "unreadable-quantity", 1, '"0.50 A"'),
         ("0.5 A ± 0.1 xyzzy", "unreadable-quantity", 12, "understood"),
+        ("0.50 (±0.01 A", "unreadable-quantity", 5, "in brackets"), ("0.5 (± 0) A", "zero-quantity", 0, "Leave"),
+        ("0.500(2) (± 0.1) A", "unreadable-quantity", 0, '"0.50 A"'),
+        ("0.5 (±0.1 A) A", "unreadable-quantity", 0, '"0.50 A"'), ("77 °F", "unreadable-quantity", 3, "degC"),
         ("± 0.1 A", "unreadable-quantity", 0, '"0.50 A"'), ("x" * 81, "unreadable-quantity", 80, '"0.50 A"'),
         ("1 " + "A" * 50, "unreadable-quantity", 42, "understood"),
     ],
@@ -134,6 +155,39 @@ def test_what_cannot_be_read_is_refused(text: str, code: str, position: int, hin
         read_written(text)
     assert (caught.value.code, caught.value.position) == (code, position)
     assert hint in caught.value.remedy
+
+
+@pytest.mark.parametrize("text", ["1 atm", "1 bar", "1atm", " 1 atmosphere "])
+def test_a_standard_pressure_is_exact(text: str) -> None:
+    written = read_written(text)
+    assert (written.significant_figures, written.is_exact) == (15, True)
+
+
+@pytest.mark.parametrize(
+    ("text", "figures"),
+    [
+        ("1.0 atm", 2), ("1.00 bar", 3), ("2 atm", 1), ("+1 atm", 1), ("-1 bar", 1), ("1e0 bar", 1), ("1 kPa", 1),
+        ("1 mbar", 1), ("1 A", 1), ("1 atm s", 1), ("1 atm ± 0.1 atm", 1), ("1 ± 0.1 bar", 1), ("1 (±0.1) bar", 1),
+        ("1(1) atm", 1),
+    ],
+)  # fmt: skip
+def test_a_measured_pressure_keeps_the_figures_that_were_written(text: str, figures: int) -> None:
+    written = read_written(text)
+    assert (written.significant_figures, written.is_exact) == (figures, False)
+
+
+@pytest.mark.parametrize("text", ["77 F", "77 f", "77 °F", "77 ºF", "77 deg F", "77 degrees Fahrenheit"])
+def test_fahrenheit_is_told_to_be_celsius(text: str) -> None:
+    with pytest.raises(IonwrightError) as caught:
+        read_written(text, dimension="temperature")
+    assert (caught.value.code, caught.value.position) == ("unreadable-quantity", 3)
+    assert "Fahrenheit" in caught.value.detail
+    assert "degC" in caught.value.remedy
+
+
+def test_the_letter_f_is_a_faraday_where_no_temperature_is_expected() -> None:
+    with pytest.raises(IonwrightError, match="mole of electrons"):
+        read_written("2 F", dimension="charge")
 
 
 def test_advice_fits_what_is_expected() -> None:
@@ -162,6 +216,11 @@ def test_a_wrong_dimension_is_told_in_words(text: str, dimension: str, quantity:
 def test_a_missing_unit_is_offered() -> None:
     with pytest.raises(IonwrightError, match=r'Write "0.5 A" if that is meant'):
         expect(read_written(" 0.5"), "current", "current")
+
+
+def test_a_temperature_without_a_unit_is_offered_degrees_celsius() -> None:
+    with pytest.raises(IonwrightError, match=r'Write "25 degC" if that is meant'):
+        expect(read_written("25", dimension="temperature"), "temperature", "temperature")
 
 
 def test_the_right_dimension_passes() -> None:
