@@ -226,7 +226,9 @@ class _Board:
             return joined(EQUALS, _without_repeats(pieces))
         exact = self.shown.before_rounding(answer)
         final = Piece(answer.rendered.text, answer.rendered.html, answer.rendered.latex)
-        chain = _without_repeats([*pieces, exact])
+        is_in_own_unit = answer.unit.symbol == self.shown.unit_of(key).symbol
+        last_place = pieces[-1].text == self.shown.figure(key).text and is_in_own_unit
+        chain = _without_repeats([*(pieces[:-1] if last_place else pieces), exact])
         if exact.text == final.text:
             return joined(EQUALS, chain)
         return joined(ROUNDED, [joined(EQUALS, chain), final])

@@ -29,10 +29,23 @@ def test_a_phrase_says_quantity_substance_unit_and_process(text, phrase):
 
 
 @pytest.mark.parametrize(
-    ("text", "meant"),
-    [("moles", "amount"), ("gas volume of H2", "volume"), ("masss", "mass"), ("yield", "efficiency")],
+    ("text", "phrase"),
+    [
+        ("moles of Cu", Phrase("amount", "Cu")),
+        ("gas volume of H2", Phrase("volume", "H2")),
+        ("yield", Phrase("efficiency")),
+        ("mass of Ag at cathode in mg", Phrase("mass", "Ag", "mg", "cathode")),
+        ("amount at start of Cu2+", Phrase("amount_at_start", "Cu2+")),
+        ("concentration at the end of Cu2+ in mmol/dm3", Phrase("concentration", "Cu2+", "mmol/dm3")),
+        ("amount of e-", Phrase("amount_of_electrons")),
+    ],
 )
-def test_another_word_is_refused_with_the_one_that_is_meant(text, meant):
+def test_other_words_of_the_trade_and_any_order_are_read(text, phrase):
+    assert read_phrase(text) == phrase
+
+
+@pytest.mark.parametrize(("text", "meant"), [("masss", "mass"), ("volumes", "volume"), ("curent", "current")])
+def test_a_misspelt_word_is_refused_with_the_one_that_is_meant(text, meant):
     with pytest.raises(QuantityFault) as fault:
         read_phrase(text)
     assert fault.value.code == "unknown-quantity"
