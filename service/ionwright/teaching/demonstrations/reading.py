@@ -45,7 +45,8 @@ _FIELDS: Final = {
 }
 _LESSON: Final = frozenset({"", "lesson", "a lesson", "one lesson", "within a lesson"})
 _SPAN: Final = re.compile(
-    r"\s*(?:between\s+|from\s+)?(\d[\d.,]{0,12}\s*[a-z]{0,8})\s*(?:to|and|-|–|\N{MINUS SIGN})\s*(\d.{0,40})",
+    r"\s*(?:between\s+|from\s+)?(\d[\d.,]{0,12}\s*(?:s|secs?|seconds?|mins?|minutes?|h|hrs?|hours?|d|days?)?)\s*"
+    r"(?:to|and|-|–|\N{MINUS SIGN})\s*(\d.{0,40})",
     re.IGNORECASE,
 )
 _PER_HOUR: Final = re.compile(

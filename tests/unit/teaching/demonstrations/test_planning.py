@@ -222,6 +222,7 @@ def test_the_working_ends_at_the_charge_and_the_time(planned: Planned) -> None:
         (("thickness of Cu", "1 um"), {}, "needs-more", "cathode_area"),
         (("mass of Cu", "1 g"), {"within": "-3 min"}, "negative-quantity", "within"),
         (("mass of Cu", "1 g"), {"within": "20 to 10 min"}, "contradictory", "within"),
+        (("mass of Cu", "1 g"), {"within": "1e-6 min"}, "absurd-magnitude", "within"),
         (("mass of Cu", "1 g"), {"within": "5 A"}, "wrong-dimension", "within"),
         (("mass of Cu", "1 g"), {"current": "0 A"}, "zero-quantity", "current"),
         (("mass of Cu", "1 g"), {"current": "nan"}, "not-finite", "current"),
@@ -261,6 +262,7 @@ def test_an_aim_that_the_cell_does_not_give_is_told_what_it_gives(planned: Plann
         ("a lesson", 2400),
         ("between 10 and 20 min", 1200),
         ("10-20 min", 1200),
+        ("30 s to 2 h", 7200),
     ],
 )
 def test_times_are_read_as_people_write_them(planned: Planned, written: str, seconds: int) -> None:
