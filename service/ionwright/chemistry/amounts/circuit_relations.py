@@ -64,7 +64,7 @@ def circuit_relations(
     found += [_of_shares(sharing) for sharing in _shared_electrodes(circuit)]
     for process in circuit.processes:
         found += _of_process(circuit, process, mentioned, asked)
-    found += _of_shared_charges(circuit, mentioned)
+    found += _of_shared_charges(circuit)
     found += total_relations(circuit, kinds)
     found += bath_relations(circuit, mentioned)
     return tuple(dict.fromkeys(found))
@@ -185,7 +185,6 @@ def _of_shares(sharing: list[Process]) -> Sum:
     return Sum("shares", last, (), tuple(others), constant=1.0)
 
 
-def _of_shared_charges(circuit: Circuit, mentioned: Collection[Key]) -> Iterator[Relation]:
+def _of_shared_charges(circuit: Circuit) -> Iterator[Relation]:
     for sharing in _shared_electrodes(circuit):
-        if not any(Key("efficiency", p.id) in mentioned for p in sharing):
-            yield Sum("shared charge", CHARGE, tuple(Key("useful_charge", p.id) for p in sharing))
+        yield Sum("shared charge", CHARGE, tuple(Key("useful_charge", p.id) for p in sharing))

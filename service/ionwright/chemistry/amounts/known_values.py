@@ -279,12 +279,11 @@ class _Gathered:
 
     def add_unit_amounts(self) -> None:
         """Choose a unit of what the task leaves open and what the answer does not depend on."""
-        for key, text in unit_amounts(self.mentioned):
-            if key not in self.values and key not in self.wanted:
-                written = read_written(text)
-                self._add(key, written)
-                self.mentioned = (*self.mentioned, key)
-                self.chosen[key] = written
+        for key, text in tuple(unit_amounts(self.mentioned)):
+            written = read_written(text)
+            self._add(key, written)
+            self.mentioned = (*self.mentioned, key)
+            self.chosen[key] = written
 
     def assume(self, key: Key, sentence: str) -> None:
         """Say what is assumed of a quantity, if an answer should rest on it."""

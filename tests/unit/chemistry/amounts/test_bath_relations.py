@@ -4,8 +4,11 @@ from collections.abc import Callable
 
 import pytest
 
-from ionwright.chemistry.amounts import Key, WorkedOut
+from ionwright.chemistry.amounts import Circuit, Key, Process, WorkedOut
+from ionwright.chemistry.amounts.bath_relations import bath_relations
+from ionwright.chemistry.equation import read_equation
 from ionwright.chemistry.faults import QuantityFault
+from ionwright.chemistry.medium import with_states
 
 Find = Callable[..., list[float]]
 Refusal = Callable[..., QuantityFault]
@@ -187,3 +190,15 @@ def test_an_ion_that_takes_no_part_keeps_its_concentration(find: Find) -> None:
     asked = (("concentration", "SO4^2-"), ("concentration_change", "SO4^2-"), ("amount_at_start", "SO4^2-"))
     found = find(COPPER, known, *asked, present=(("process", "SO4^2-"),))
     assert found == pytest.approx([0.1, 0, 0.02])
+
+
+def test_an_ion_that_takes_no_part_never_runs_out(refusal: Refusal) -> None:
+    known = {"bath_volume": "200 cm3", ("bath_concentration", "SO4^2-"): "0.100 mol/dm3", **A_THIRD}
+    fault = refusal(COPPER, known, ("exhaustion_time", "SO4^2-"), present=(("process", "SO4^2-"),))
+    assert (fault.code, fault.where) == ("contradictory", "find")
+    assert fault.detail == "SO₄²⁻ does not run out: it takes no part."
+
+
+def test_what_is_not_in_a_bath_has_no_relations_there() -> None:
+    process = Process("plating", with_states(read_equation(COPPER)), "plating", "bath")
+    assert bath_relations(Circuit((process,)), (Key("concentration", "bath", "Na^+"),)) == []

@@ -213,3 +213,49 @@ def test_a_written_zero_is_taken_as_it_stands(work: Work) -> None:
 def test_a_number_of_charges_limits_no_figures(work: Work) -> None:
     worked = work("Cr", {"ion_charge": "3", "charge": "1930 C"}, ("mass", "Cr"))
     assert known(worked, "ion_charge", "", "process").figures == EXACT
+
+
+def test_money_of_two_currencies_is_refused(refusal: Refusal) -> None:
+    known = {"charge": "3860 C", "cost": "EUR 2.00", "energy_price": "£0.28/kWh"}
+    fault = refusal(NICKEL, known, "voltage")
+    assert (fault.code, fault.where) == ("wrong-dimension", "known/energy_price")
+    assert "there are no rates of exchange" in fault.detail
+
+
+def test_a_concentration_may_count_the_mass_of_what_is_dissolved(work: Work) -> None:
+    """5.87 g/dm³ of nickel ions are 0.100 mol/dm³, and 15.48 g/dm³ of nickel sulfate are as much."""
+    known = {"bath_volume": "200 cm3", ("bath_concentration", "Ni^2+"): "5.87 g/dm3"}
+    of_salt = {"bath_volume": "200 cm3", ("bath_concentration", "NiSO4"): "15.48 g/dm3"}
+    ion = work(NICKEL, known, ("exhaustion_charge", "Ni^2+"))
+    salt = work(NICKEL, of_salt, ("exhaustion_charge", "NiSO4"))
+    assert ion.values[ion.answers[0][1]].number == pytest.approx(3860)
+    assert salt.values[salt.answers[0][1]].number == pytest.approx(3860)
+    assert ion.figures(ion.answers[0][1]) == 3
+
+
+def test_a_concentration_by_mass_may_be_uncertain(work: Work) -> None:
+    known = {"bath_volume": "200 cm3", "bath_concentration": "5.87 ± 0.0587 g/dm3"}
+    worked = work(NICKEL, known, "amount_at_start")
+    number = worked.values[worked.answers[0][1]].number
+    assert (number.nominal_value, number.std_dev) == pytest.approx((0.02, 0.0002))
+
+
+def test_a_concentration_by_mass_needs_a_molar_mass(refusal: Refusal) -> None:
+    known = {"bath_volume": "200 cm3", "bath_concentration": "19.7 g/dm3"}
+    fault = refusal("Au^3+ + 3e- -> Au", known, "exhaustion_charge")
+    assert (fault.code, fault.where) == ("needs-more", "known/bath_concentration")
+    assert '"relative_atomic_masses"' in fault.remedy
+
+
+def test_an_absurd_concentration_by_mass_is_refused_where_it_stands(refusal: Refusal) -> None:
+    fault = refusal(
+        NICKEL, {"bath_volume": "200 cm3", "bath_concentration": "587 kg/dm3"}, "exhaustion_charge"
+    )
+    assert (fault.code, fault.where) == ("absurd-magnitude", "known/bath_concentration")
+
+
+def test_the_element_without_a_mass_that_matters_is_named(refusal: Refusal) -> None:
+    halves = {"gold": "Au^3+ + 3e- -> Au", "platinum": "Pt^2+ + 2e- -> Pt"}
+    fault = refusal(halves, {"charge": "965 C", ("mass", "Au"): "0.65 g"}, ("mass", "Pt"))
+    assert fault.code == "needs-more"
+    assert "Pt" in fault.detail

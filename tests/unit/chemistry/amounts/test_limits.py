@@ -125,3 +125,43 @@ def test_a_pressure_below_that_of_the_vapour_leaves_no_gas(refusal: Refusal) -> 
     fault = refusal(HYDROGEN, known, "volume", over_water=True)
     assert fault.code == "below-vapour-pressure"
     assert fault.where in {"known/temperature", "known/pressure"}
+
+
+def test_a_number_of_charges_is_whole(refusal: Refusal) -> None:
+    fault = refusal("Cr", {"ion_charge": "2.5", "charge": "1930 C"}, ("mass", "Cr"))
+    assert (fault.code, fault.where) == ("out-of-range", "known/ion_charge")
+
+
+@pytest.mark.parametrize("mass", ["2.08 g", "0.0208 g"])
+def test_data_that_give_no_number_of_charges_are_a_contradiction(refusal: Refusal, mass: str) -> None:
+    """1930 C for 0.0400 mol would be half a charge on each ion, and for 0.000400 mol fifty."""
+    fault = refusal("Cr", {"charge": "1930 C", ("mass", "Cr"): mass}, "ion_charge")
+    assert fault.code == "contradictory"
+    assert fault.where in {"known/charge", "known/mass"}
+
+
+def test_a_number_of_charges_found_from_data_may_be_a_little_off(find: Find) -> None:
+    """1.07 g in place of 1.04 g."""
+    found = find("Cr", {"charge": "5790 C", ("mass", "Cr"): "1.07 g"}, "ion_charge")
+    assert found == pytest.approx([2.915888], rel=1e-6)
+
+
+def test_the_number_of_charges_of_a_known_half_equation_can_be_asked_for(
+    find: Find, refusal: Refusal
+) -> None:
+    right = {"charge": "1930 C", ("mass", "Ni"): "0.587 g"}
+    assert find("Ni^2+ + 2e- -> Ni", right, "ion_charge") == pytest.approx([2])
+    known = {"charge": "1930 C", ("mass", "Ni"): "0.391 g"}
+    assert refusal("Ni^2+ + 2e- -> Ni", known, "ion_charge").code == "contradictory"
+
+
+def test_an_end_above_the_start_is_no_fall(refusal: Refusal) -> None:
+    known = {
+        "bath_volume": "200 cm3",
+        "bath_concentration": "0.100 mol/dm3",
+        "concentration": "0.200 mol/dm3",
+    }
+    fault = refusal("Cu^2+ + 2e- -> Cu", known, "charge")
+    assert fault.code == "contradictory"
+    assert fault.where in {"known/bath_concentration", "known/concentration"}
+    assert "negative" in fault.detail

@@ -94,7 +94,7 @@ def test_the_charge_of_an_ion_follows_from_charge_and_mass(find: Callable[..., l
 
 def test_the_molar_mass_of_an_unknown_metal_follows_from_its_charge(find: Callable[..., list[float]]) -> None:
     """3860 C are 0.0400 mol of electrons, 0.0200 mol of the metal: 1.174 g ÷ 0.0200 mol."""
-    known = {"charge": "3860 C", "mass": "1.174 g", "ion_charge": "2"}
+    known = {"charge": "3860 C", ("mass", "X"): "1.174 g", "ion_charge": "2"}
     assert find("X", known, "molar_mass", "relative_atomic_mass") == pytest.approx([58.7, 58.7])
 
 

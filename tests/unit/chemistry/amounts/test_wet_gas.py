@@ -4,9 +4,13 @@ from collections.abc import Callable
 
 import pytest
 
-from ionwright.chemistry.amounts import Key, WorkedOut
+from ionwright.chemistry.amounts import Circuit, Key, Process, WorkedOut
+from ionwright.chemistry.amounts.circuit_relations import circuit_relations
+from ionwright.chemistry.amounts.relations import Tabulated
 from ionwright.chemistry.amounts.wet_gas import wet_gas_temperature_K
+from ionwright.chemistry.equation import read_equation
 from ionwright.chemistry.faults import QuantityFault
+from ionwright.chemistry.medium import with_states
 
 HYDROGEN = "2H+ + 2e- -> H2"
 AT_20 = 0.246165
@@ -96,3 +100,33 @@ def test_an_uncertain_volume_makes_the_temperature_uncertain(work: Callable[...,
     known = {"charge": "1930 C", ("volume", "H2"): "246.165 ± 0.246165 cm3", "pressure": "101.3 kPa"}
     worked = work(HYDROGEN, known, "temperature", over_water=True)
     assert worked.values[Key("temperature")].number.std_dev == pytest.approx(0.2052, rel=5e-3)
+
+
+def test_a_stated_vapour_pressure_that_leaves_no_dry_gas_is_refused(
+    refusal: Callable[..., QuantityFault],
+) -> None:
+    known = {"charge": "1930 C", "temperature": "20 degC", "water_vapour_pressure": "500 kPa"}
+    fault = refusal(HYDROGEN, known, "volume", over_water=True)
+    assert fault.code == "below-vapour-pressure"
+    assert fault.where == "known/water_vapour_pressure"
+
+
+def test_the_vapour_pressure_follows_from_data(find: Callable[..., list[float]]) -> None:
+    """101.3 kPa − 24.360765 J ÷ 246.165 cm³ = 101.3 kPa − 98.961 kPa."""
+    known = {
+        "charge": "1930 C", ("volume", "H2"): "246.165 cm3", "pressure": "101.3 kPa", "temperature": "20.0 degC",
+    }  # fmt: skip
+    assert find(HYDROGEN, known, "water_vapour_pressure", over_water=True) == pytest.approx([2.339], abs=1e-3)
+
+
+def test_the_vapour_pressure_alone_comes_from_the_tables(find: Callable[..., list[float]]) -> None:
+    found = find(HYDROGEN, {"temperature": "20.0 degC"}, "water_vapour_pressure", over_water=True)
+    assert found == pytest.approx([2.339], rel=1e-3)
+
+
+def test_the_table_of_vapour_pressures_is_read_in_kelvins_both_ways() -> None:
+    process = Process("process", with_states(read_equation(HYDROGEN)), "process", "process")
+    relations = circuit_relations(Circuit((process,), is_over_water=True), (Key("temperature"),))
+    (table,) = (relation for relation in relations if isinstance(relation, Tabulated))
+    assert table.solved_for(table.argument, {table.result: 2.3392}) == pytest.approx(293.15, abs=0.01)
+    assert table.solved_for(table.result, {table.argument: 293.15}) == pytest.approx(2.3392, rel=1e-4)
