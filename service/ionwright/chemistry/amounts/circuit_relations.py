@@ -36,9 +36,10 @@ _J_PER_KWH: Final = 3_600_000
 _ZERO_CELSIUS_K: Final = 273.15
 _BY_MASS: Final = frozenset(
     {"mass", "molar_mass", "relative_atomic_mass", "specific_energy", "solid_volume", "density", "thickness",
-     "growth_rate"}
+     "growth_rate", "mass_before", "mass_after"}
 )  # fmt: skip
 _OF_A_SOLID: Final = frozenset({"solid_volume", "density", "thickness", "growth_rate"})
+_OF_AN_ELECTRODE: Final = frozenset({"mass_before", "mass_after"})
 _OF_A_LAYER: Final = frozenset({"thickness", "growth_rate"})
 _ELECTRICAL: Final = frozenset({"voltage", "energy", "cost", "energy_price", "power", "specific_energy"})
 
@@ -143,7 +144,7 @@ def _of_species(process: Process, of: str, kinds: set[str]) -> Iterator[Relation
     def of_it(kind: str) -> Key:
         return Key(kind, process.id, of)
 
-    amount, mass, solid, layer = of_it("amount"), of_it("mass"), of_it("solid_volume"), of_it("thickness")
+    amount, mass = of_it("amount"), of_it("mass")
     if kinds & _BY_MASS:
         yield Product("molar mass", mass, (amount, of_it("molar_mass")))
     if "number_of_particles" in kinds:
@@ -154,6 +155,22 @@ def _of_species(process: Process, of: str, kinds: set[str]) -> Iterator[Relation
         yield Product("relative atomic mass", of_it("molar_mass"), (relative,), number=atoms)
     if "specific_energy" in kinds:
         yield Product("specific energy", of_it("specific_energy"), (ENERGY,), (mass,))
+    yield from _of_solid(process, of, kinds)
+
+
+def _of_solid(process: Process, of: str, kinds: set[str]) -> Iterator[Relation]:
+    """Of a deposit, or of an electrode that dissolves."""
+
+    def of_it(kind: str) -> Key:
+        return Key(kind, process.id, of)
+
+    mass, solid, layer = of_it("mass"), of_it("solid_volume"), of_it("thickness")
+    if kinds & _OF_AN_ELECTRODE:
+        before, after = of_it("mass_before"), of_it("mass_after")
+        if process.per_electron(of) > 0:
+            yield Sum("mass gained", after, (before, mass))
+        else:
+            yield Sum("mass lost", after, (before,), (mass,))
     if kinds & _OF_A_SOLID:
         yield Product("density", mass, (of_it("density"), solid))
     if kinds & _OF_A_LAYER:

@@ -28,7 +28,16 @@ __all__ = ["KnownValues", "checked_value", "known_values"]
 
 _STANDARD_ATMOSPHERE: Final = "101.3 kPa"
 _BY_MASS: Final = frozenset(
-    {"mass", "specific_energy", "solid_volume", "thickness", "growth_rate", "density"}
+    {
+        "mass",
+        "specific_energy",
+        "solid_volume",
+        "thickness",
+        "growth_rate",
+        "density",
+        "mass_before",
+        "mass_after",
+    }
 )
 _BY_DENSITY: Final = frozenset({"solid_volume", "thickness", "growth_rate"})
 _OF_GAS_LAW: Final = frozenset(

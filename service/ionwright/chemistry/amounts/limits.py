@@ -114,7 +114,7 @@ def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, G
             raise _more_than_there_is(key, values, given)
 
 
-_TOLD_ELSEWHERE: Final = frozenset({"share", "dry_pressure", "concentration", "amount_left"})
+_TOLD_ELSEWHERE: Final = frozenset({"share", "dry_pressure", "concentration", "amount_left", "mass_after"})
 _NET: Final = frozenset({"amount_used", "concentration_change"})
 _FROM_A_WHOLE: Final = 0.2
 """How far measured data may lie from a whole number of charges and still mean it."""
@@ -157,7 +157,11 @@ def _negative(key: Key, number: float, value: Value, given: Mapping[Key, Given])
     )
 
 
-_AT_START: Final = {"concentration": "bath_concentration", "amount_left": "amount_at_start"}
+_AT_START: Final = {
+    "mass_after": "mass_before",
+    "concentration": "bath_concentration",
+    "amount_left": "amount_at_start",
+}
 
 
 def _at_start(key: Key, values: Mapping[Key, Value]) -> float:
@@ -186,6 +190,13 @@ def _below_vapour(value: Value, given: Mapping[Key, Given]) -> QuantityFault:
 
 
 def _more_than_there_is(key: Key, values: Mapping[Key, Value], given: Mapping[Key, Given]) -> QuantityFault:
+    if key.kind == "mass_after":
+        return QuantityFault(
+            "contradictory",
+            f"More of the {substance_text(key.of)} would dissolve than the electrode weighs before.",
+            where=_first(values[key], given),
+            remedy="Check the figures and units.",
+        )
     start = values.get(Key("amount_at_start", key.process, key.of))
     holds = (
         f" holds only {shown(Key('amount', '', ''), nominal(start.number), 3)}" if start else " does not hold"

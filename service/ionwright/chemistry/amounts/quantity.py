@@ -120,6 +120,8 @@ _KINDS: Final = (
     _kind("amount", "amount", "mol", "species", (1e-15, 1e10)),
     _kind("number_of_particles", "fraction", "1", "species", (1, 1e35)),
     _kind("mass", "mass", "g", "species", (1e-12, 1e12)),
+    _kind("mass_before", "mass", "g", "species", (1e-12, 1e12), noun="mass of the electrode{} before"),
+    _kind("mass_after", "mass", "g", "species", (0.0, 1e12), noun="mass of the electrode{} after", may_be_zero=True),
     _kind("molar_mass", "molar mass", "g/mol", "species", (0.5, 1e5)),
     _kind("relative_atomic_mass", "fraction", "1", "species", (0.5, 400.0)),
     _kind("volume", "volume", "dm3", "species", (1e-12, 1e12)),

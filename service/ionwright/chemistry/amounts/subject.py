@@ -20,7 +20,9 @@ if TYPE_CHECKING:
 __all__ = ["Subjects"]
 
 _AIDS: Final = frozenset({"H^+", "OH^-", "H2O", "H3O^+"})
-_OF_A_LAYER: Final = frozenset({"thickness", "growth_rate", "density", "solid_volume"})
+_OF_A_LAYER: Final = frozenset(
+    {"thickness", "growth_rate", "density", "solid_volume", "mass_before", "mass_after"}
+)
 _OF_WHAT_IS_USED_UP: Final = OF_RUNNING_OUT | {"amount_left"}
 _PART_OF_CIRCUIT: Final = {"charge": "useful_charge", "amount_of_electrons": "electrons_used"}
 

@@ -61,19 +61,21 @@ class BoardFigures:
         own, knowns = self.unit_of(key), self._worked.knowns
         written, value = knowns.written.get(key), self._worked.values[key]
         if unit is None and written is not None and written.unit.symbol == own.symbol:
-            return number_piece(written.value, written.significant_figures, own)
+            return self.stated(key)
         number = nominal(value.number)
         if key in knowns.molar_masses:
             return number_piece(number, _figures_of_mass(number, knowns.molar_masses[key]), own)
         if isinstance(value.relation, Tabulated):
             return number_piece(in_unit(key, number, unit or own), _FEWEST, unit or own)
-        figures = written.significant_figures if written is not None else value.figures
+        figures = value.figures
+        if written is not None:
+            figures = EXACT if written.is_exact else written.significant_figures
         return guarded(in_unit(key, number, unit or own), figures, unit or own)
 
     def stated(self, key: Key) -> Piece:
         """A known quantity as it was written."""
         written = self._worked.knowns.written[key]
-        if written.is_mixed:
+        if written.is_mixed or written.is_exact:
             return plain(" ".join(written.text.split()))
         return number_piece(written.value, written.significant_figures, written.unit)
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Final
 
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
+from ionwright.chemistry.amounts.unknown_metal import substance, substance_text
+from ionwright.chemistry.medium import state_of
 from ionwright.chemistry.notation import rendered
 from ionwright.teaching.document import ratio_of
 from ionwright.teaching.quantities.stages_document import stages_document
@@ -129,6 +131,10 @@ def _assumptions(solved: Solved) -> Iterator[str]:
     used = _used(solved)
     yield from (sentence for key, sentence in solved.worked.knowns.assumptions if key in used)
     yield from _about_constants(solved)
+    for key in sorted(used):
+        if key.kind == "volume" and key.of and state_of(substance(key.of)) != "g":
+            name = substance_text(key.of)
+            yield f"{name} is no gas at room temperature: the volume is that of its vapour, reckoned as if it were one."
     if any(answer.uncertainty is not None for answer in solved.answers):
         yield "Uncertainties count as standard uncertainties that do not depend on each other."
     for answer in solved.answers:

@@ -75,6 +75,8 @@ _SYMBOLS: Final[dict[str, Piece]] = {
     "amount": Piece("n", "<i>n</i>", "n"),
     "number_of_particles": Piece("N", "<i>N</i>", "N"),
     "mass": Piece("m", "<i>m</i>", "m"),
+    "mass_before": Piece("m({} before)", "<i>m</i>({} before)", "m_\\text{before}"),
+    "mass_after": Piece("m({} after)", "<i>m</i>({} after)", "m_\\text{after}"),
     "molar_mass": Piece("M", "<i>M</i>", "M"),
     "relative_atomic_mass": Piece("Aᵣ", "<i>A</i><sub>r</sub>", "A_\\mathrm{r}"),
     "volume": Piece("V", "<i>V</i>", "V"),

@@ -12,6 +12,7 @@ from ionwright.chemistry.amounts.task import Constants, Given, Task
 from ionwright.chemistry.units import read_unit
 from ionwright.chemistry.written_quantity import Written, read_written
 from ionwright.teaching.quantities.answers import Answer, answers
+from ionwright.teaching.quantities.board_text import board_text
 from ionwright.teaching.quantities.circuits import MadeCircuit, make_circuit
 from ionwright.teaching.quantities.reading import read_asked, read_conventions, read_stated
 from ionwright.teaching.quantities.stages_of_task import stages_of_task
@@ -63,6 +64,9 @@ class Solved:
     answers: tuple[Answer, ...]
     steps: tuple[Step, ...]
     stages: tuple[Stage, ...] = ()
+
+    def __str__(self) -> str:
+        return board_text(self.steps, self.answers)
 
 
 def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:

@@ -31,6 +31,8 @@ if TYPE_CHECKING:
     from ionwright.chemistry.amounts.faraday import WorkedOut
     from ionwright.chemistry.amounts.relations import Relation
     from ionwright.chemistry.amounts.values import Value
+    from ionwright.chemistry.units import Unit
+    from ionwright.chemistry.written_quantity import Written
     from ionwright.teaching.quantities.answers import Answer
 
 __all__ = ["Step", "working"]
@@ -125,6 +127,8 @@ class _Board:
             said = "This is given."
         else:
             return
+        if knowns.written[key].unit.offset:
+            pieces.append(_above_zero(knowns.written[key], own))
         said = placed(said, key.process, self.circuit) if key.of or key.process else said
         yield Step(said, self._finished(key, [*pieces, shown.figure(key)] if is_converted else pieces))
 
@@ -232,6 +236,13 @@ class _Board:
         if exact.text == final.text:
             return joined(EQUALS, chain)
         return joined(ROUNDED, [joined(EQUALS, chain), final])
+
+
+def _above_zero(written: Written, own: Unit) -> Piece:
+    """A temperature in kelvin as a sum: 273.15 K + 22 K."""
+    zero = number_piece(written.unit.offset, 5, own)
+    degrees = number_piece(abs(written.value), written.significant_figures, own)
+    return joined(MINUS if written.value < 0 else PLUS, [zero, degrees])
 
 
 def _signed(added: list[Piece], subtracted: list[Piece]) -> Piece:
