@@ -9,9 +9,10 @@ if TYPE_CHECKING:
     from ionwright.notebook import balance as balance
     from ionwright.notebook import check as check
     from ionwright.notebook import combine as combine
+    from ionwright.notebook import faraday as faraday
     from ionwright.notebook import predict as predict
 
-__all__ = ["__version__", "balance", "check", "combine", "predict"]
+__all__ = ["__version__", "balance", "check", "combine", "faraday", "predict"]
 
 
 def __getattr__(name: str) -> object:

@@ -1,12 +1,14 @@
-"""The functions a notebook uses: predictions and markings under the installed curricula, and balanced equations."""
+"""The functions a notebook uses: predictions, markings and quantities under the installed curricula, and equations."""
 
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from ionwright.chemistry.balancing import Balanced, balance
 from ionwright.chemistry.cell import CellDescription, make_cell
 from ionwright.chemistry.electrolyte import Ingredient
+from ionwright.chemistry.faults import QuantityFault
 from ionwright.curricula.host import Registry, load_curricula
 from ionwright.teaching import Prediction
 from ionwright.teaching import predict as predict_cell
@@ -14,8 +16,32 @@ from ionwright.teaching.half_equations import Combination
 from ionwright.teaching.half_equations import combine_half_equations as combine
 from ionwright.teaching.marking import Marking, MarkingFault, electrode_expectation, given_expectation
 from ionwright.teaching.marking import check as check_line
+from ionwright.teaching.quantities import (
+    AskedQuantity,
+    ProcessDescription,
+    Solved,
+    StatedQuantity,
+    TaskConventions,
+    TaskDescription,
+    solve_task,
+)
+from ionwright.teaching.quantities.reading import STATED_CONSTANTS
 
-__all__ = ["Balanced", "Combination", "Marking", "Prediction", "balance", "check", "combine", "predict"]
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+__all__ = [
+    "Balanced",
+    "Combination",
+    "Marking",
+    "Prediction",
+    "Solved",
+    "balance",
+    "check",
+    "combine",
+    "faraday",
+    "predict",
+]
 
 
 @cache
@@ -140,3 +166,87 @@ def check(  # noqa: PLR0913 - a notebook types them by name
         cell, electrode, _installed()[curriculum], written_as=written_as, states_asked=state_symbols
     )
     return check_line(answer, expectation)
+
+
+def faraday(  # noqa: PLR0913 - a notebook types them by name
+    half_equation: str | Mapping[str, str] = "",
+    *,
+    find: str | tuple[str, ...],
+    curriculum: str,
+    metal: str = "",
+    given: Mapping[str, str] | None = None,
+    conventions: Mapping[str, str] | None = None,
+    figures: int | None = None,
+    over_water: bool = False,
+    **known: str,
+) -> Solved:
+    """Any quantity of an electrolysis from any others; printed, the working and the answers.
+
+    Parameters
+    ----------
+    half_equation
+        What runs; for several in one circuit, half-equations by a name of your own.
+    find
+        What is asked for, such as ``"mass of Ni in mg"``, or several.
+    curriculum
+        Id of an installed curriculum, whose constants count.
+    metal
+        In place of a half-equation: a metal whose ion has an unknown charge, or a letter such as ``"X"``.
+    given
+        Known quantities whose names are phrases: ``{"mass of Ag at silver cell": "2.16 g"}``.
+    conventions
+        What counts in place of what the course prints: ``{"faraday_constant": "96485 C/mol", "Ni": "58.7"}``.
+    figures
+        Significant figures of the answers; None for as many as what is known deserves.
+    over_water
+        Whether gases are collected over water.
+    known
+        Known quantities by their names: ``current="0.50 A"``.
+
+    Raises
+    ------
+    IonwrightError
+        If the task cannot be read, contradicts itself or leaves the answer open, or there is no such curriculum.
+
+    Examples
+    --------
+    >>> nickel = faraday(
+    ...     "Ni^2+ + 2e- -> Ni", find="mass", curriculum="a-level", current="0.50 A", time="20 min"
+    ... )
+    >>> print(nickel.answers[0].rendered.text)
+    0.18 g
+    """
+    stated = {**(given or {}), **known}
+    own = conventions or {}
+    task = TaskDescription(
+        processes=_processes(half_equation, metal),
+        known=tuple(StatedQuantity(name, value, where=name) for name, value in stated.items()),
+        find=tuple(
+            AskedQuantity(text, where="find") for text in ((find,) if isinstance(find, str) else find)
+        ),
+        conventions=TaskConventions(
+            constants=tuple((name, text) for name, text in own.items() if name in STATED_CONSTANTS),
+            relative_atomic_masses=tuple(
+                (name, text) for name, text in own.items() if name not in STATED_CONSTANTS
+            ),
+            significant_figures=figures,
+            gas_collected="over water" if over_water else "",
+        ),
+    )
+    return solve_task(task, _installed()[curriculum])
+
+
+def _processes(half_equation: str | Mapping[str, str], metal: str) -> tuple[ProcessDescription, ...]:
+    if bool(half_equation) == bool(metal):
+        raise QuantityFault(
+            "needs-more",
+            "It is not clear what runs.",
+            remedy="Name a half-equation, several by their names, or a metal.",
+        )
+    if metal:
+        return (ProcessDescription(id="process", metal=metal, where="metal"),)
+    if isinstance(half_equation, str):
+        return (ProcessDescription(id="process", half_equation=half_equation, where="half_equation"),)
+    return tuple(
+        ProcessDescription(id=name, half_equation=text, where=name) for name, text in half_equation.items()
+    )

@@ -4,7 +4,7 @@ import pytest
 
 import ionwright
 from ionwright.errors import IonwrightError
-from ionwright.notebook import balance, check, combine, predict
+from ionwright.notebook import balance, check, combine, faraday, predict
 
 
 def test_the_package_hands_out_the_functions_themselves() -> None:
@@ -12,6 +12,7 @@ def test_the_package_hands_out_the_functions_themselves() -> None:
     assert ionwright.balance is balance
     assert ionwright.combine is combine
     assert ionwright.check is check
+    assert ionwright.faraday is faraday
     with pytest.raises(AttributeError):
         ionwright.nothing_of_this_name  # noqa: B018 - asking is the test
 
@@ -112,4 +113,73 @@ def test_a_task_may_ask_for_states_and_for_a_direction() -> None:
 def test_what_cannot_be_asked_is_refused(electrolyte: list[str], rest: dict[str, str], code: str) -> None:
     with pytest.raises(IonwrightError) as refusal:
         check("2Cl- -> Cl2 + 2e-", *electrolyte, **{"curriculum": "gcse", **rest})
+    assert refusal.value.code == code
+
+
+NICKEL = "Ni^2+ + 2e- -> Ni"
+SERIES = {"silver cell": "Ag+ + e- -> Ag", "copper cell": "Cu2+ + 2e- -> Cu"}
+
+
+def test_the_nickel_on_the_bracket_is_worked_on_the_board() -> None:
+    solved = faraday(NICKEL, find="mass", curriculum="a-level", current="0.50 A", time="20 min")
+    assert solved.answers[0].value == pytest.approx(0.18248704663)
+    lines = str(solved).splitlines()
+    assert "    Q = I × t = 0.50 A × 1200 s = 600 C" in lines
+    assert lines[-1] == "Mass of Ni: 0.18 g"
+
+
+def test_several_quantities_are_found_at_once_and_told_apart() -> None:
+    solved = faraday(
+        SERIES,
+        find=("mass of Cu", "charge"),
+        curriculum="a-level",
+        given={"mass of Ag at silver cell": "2.16 g"},
+    )
+    assert str(solved).splitlines()[-2:] == ['Mass of Cu in "copper cell": 0.636 g', "Charge: 1930 C"]
+
+
+def test_a_task_may_state_its_constants() -> None:
+    stated = {"faraday_constant": "96485 C/mol", "Ni": "58.69"}
+    solved = faraday(
+        NICKEL,
+        find="mass",
+        curriculum="a-level",
+        conventions=stated,
+        figures=5,
+        current="0.50 A",
+        time="20 min",
+    )
+    assert solved.answers[0].rendered.text == "0.18248 g"
+
+
+def test_gas_may_be_collected_over_water() -> None:
+    known = {"current": "0.50 A", "time": "20 min", "temperature": "20 degC", "pressure": "101 kPa"}
+    dry, wet = (
+        faraday("2H+ + 2e- -> H2", find="volume", curriculum="a-level", over_water=over_water, **known)
+        for over_water in (False, True)
+    )
+    assert wet.answers[0].value / dry.answers[0].value == pytest.approx(101 / (101 - 2.339), rel=1e-3)
+
+
+def test_the_charge_of_an_ion_is_found_from_its_metal() -> None:
+    known = {"current": "1.50 A", "time": "40.0 min", "mass": "0.647 g"}
+    solved = faraday(metal="Cr", find="ion_charge", curriculum="a-level", **known)
+    assert solved.answers[0].value == 3
+
+
+@pytest.mark.parametrize(
+    ("task", "code"),
+    [
+        ({}, "needs-more"),
+        ({"half_equation": NICKEL, "metal": "Cr"}, "needs-more"),
+        ({"half_equation": NICKEL}, "needs-more"),
+        ({"half_equation": NICKEL, "current": "-1 A"}, "negative-quantity"),
+        ({"half_equation": NICKEL, "curent": "1 A"}, "unknown-quantity"),
+        ({"half_equation": NICKEL, "conventions": {"Qq": "1"}}, "unknown-element"),
+        ({"half_equation": NICKEL, "curriculum": "nowhere"}, "unknown-curriculum"),
+    ],
+)
+def test_a_task_that_cannot_be_worked_out_is_refused(task: dict[str, object], code: str) -> None:
+    with pytest.raises(IonwrightError) as refusal:
+        faraday(**{"find": "mass", "curriculum": "a-level", **task})
     assert refusal.value.code == code

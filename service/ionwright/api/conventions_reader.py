@@ -7,7 +7,6 @@ from typing import Any
 from ionwright.api.known_reader import read_value
 from ionwright.api.problems import Fault, Path
 from ionwright.api.texts import note_unknown_fields, read_choice, shown, wrong_type
-from ionwright.chemistry.amounts.unknown_metal import is_unknown_metal
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.teaching.quantities import TaskConventions
 from ionwright.teaching.quantities.reading import STATED_CONSTANTS
@@ -76,7 +75,7 @@ def _masses(value: Any, path: Path, faults: list[Fault]) -> tuple[tuple[str, str
         faults.append(Fault(path, "too-many", detail))
         return ()
     for symbol in value:
-        if symbol not in ELEMENTS and not is_unknown_metal(symbol):
+        if symbol not in ELEMENTS:
             detail = f"{shown(symbol)} is not the symbol of an element. Write it as in the periodic table, such as Ni."
             faults.append(Fault(path, "not-a-choice", detail))
     read = {

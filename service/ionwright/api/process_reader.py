@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.cell import CellDescription
 
 KINDS = ("half_equation", "cell", "metal")
-PROCESS_FIELDS = ("id", *KINDS, "electrode")
+PROCESS_FIELDS = ("id", *KINDS, "electrode", "bath")
 MOST_PROCESSES = 12
 _EXAMPLE = '[{"id": "silver cell", "half_equation": "Ag^+ + e- -> Ag"}]'
 _OTHER_WORDS = {"name": "id", "equation": "half_equation", "ion": "metal", "electrolyte": "cell"}
@@ -100,6 +100,7 @@ def _process(
         cell=_cell(value, place, curriculum, faults) if given == ["cell"] else None,
         metal=read_text(value, place, '"Cr"', faults) if given == ["metal"] else "",
         electrode=_electrode(members, path, is_of_cell=given == ["cell"], faults=faults),
+        bath=_bath(members, path, is_of_half=given == ["half_equation"], faults=faults),
         where="/".join(map(str, place)),
     )
 
@@ -126,6 +127,17 @@ def _electrode(members: dict[str, Any], path: Path, *, is_of_cell: bool, faults:
     if is_of_cell:
         return read_choice(members["electrode"], place, ELECTRODES, faults)
     return read_text(members["electrode"], place, '"bracket"', faults)
+
+
+def _bath(members: dict[str, Any], path: Path, *, is_of_half: bool, faults: list[Fault]) -> str:
+    if not path or "bath" not in members:
+        return ""
+    place = (*path, "bath")
+    if is_of_half:
+        return read_text(members["bath"], place, '"brine"', faults)
+    detail = '"bath" belongs to a half-equation. A cell and a metal have a bath of their own.'
+    faults.append(Fault(place, "unknown-field", detail))
+    return ""
 
 
 def _cell(value: Any, path: Path, curriculum: str, faults: list[Fault]) -> CellDescription | None:

@@ -11,6 +11,7 @@ from ionwright.cli.curricula import curricula
 from ionwright.cli.demonstration import demonstration
 from ionwright.cli.openapi import openapi
 from ionwright.cli.predict import predict
+from ionwright.cli.quantities import quantities
 from ionwright.cli.serve import serve
 
 __all__ = ["main"]
@@ -22,5 +23,5 @@ def main() -> None:
     """Work out electrolysis cells for teaching: what is discharged at each electrode, and why."""
 
 
-for command in (serve, predict, balance, combine, check, demonstration, curricula, openapi):
+for command in (serve, predict, balance, combine, check, quantities, demonstration, curricula, openapi):
     main.add_command(command)

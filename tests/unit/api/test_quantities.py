@@ -109,6 +109,34 @@ def test_cells_may_stand_among_the_processes(client: FlaskClient) -> None:
     assert found(post(client, **task)) == ["0.18 g", "0.67 g"]
 
 
+def test_half_equations_may_share_a_bath(client: FlaskClient) -> None:
+    bath = {"bath volume at brine": "500 cm3", "bath concentration of Cl^- at brine": "0.50 mol/dm3"}
+    task = without(BRACKET, "half_equation") | {
+        "processes": [
+            {"id": "rod", "half_equation": "2Cl^- -> Cl2 + 2e-", "bath": "brine"},
+            {"id": "plate", "half_equation": "2H2O + 2e- -> H2 + 2OH^-", "bath": "brine"},
+        ],
+        "known": BRACKET["known"] | bath,
+        "find": ["concentration of Cl^- at brine", "concentration change of OH^- at brine"],
+    }
+    assert found(post(client, **task)) == ["0.49 mol/dm³", "0.012 mol/dm³"]
+
+
+def test_a_cell_with_a_bath_of_known_volume_goes_through_stages(client: FlaskClient) -> None:
+    task = without(BRACKET, "half_equation") | {
+        "cell": {"electrolyte": "CuSO4", "concentration": "0.100 mol/dm3"},
+        "known": {"current": "0.750 A", "bath_volume": "250 cm3"},
+        "find": "exhaustion time of Cu^2+ in min",
+    }
+    answer = post(client, **task)
+    assert found(answer) == ["107 min"]
+    first, second = answer.json["stages"]
+    assert (first["runs_out"], first["cathode"]["products"]) == (["Cu^2+"], ["Cu"])
+    assert first["until"] == second["from"]
+    assert second["cathode"]["products"] == ["H2"]
+    assert answer.json["ratio"]["moles"] == [{"formula": "Cu", "value": 2}, {"formula": "O2", "value": 1}]
+
+
 def test_the_charge_of_an_ion_is_found(client: FlaskClient) -> None:
     known = {"current": "1.50 A", "time": "40.0 min", "mass": "0.647 g"}
     task = {"metal": "Cr", "known": known, "find": "ion charge", "curriculum": "a-level"}
@@ -397,6 +425,7 @@ def test_a_fault_of_shape_names_its_member(
             "not-a-choice",
             "/processes/0/electrode",
         ),
+        ({"processes": [{"id": "a", "cell": BATH, "bath": "b"}]}, "unknown-field", "/processes/0/bath"),
         ({"cell": 5}, "wrong-type", "/cell"),
         ({"cell": {"electrolite": "NaCl"}}, "unknown-field", "/cell/electrolite"),
         ({"cell": BATH | {"curriculum": "gcse"}}, "not-a-choice", "/cell/curriculum"),

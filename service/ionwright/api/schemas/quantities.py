@@ -56,6 +56,35 @@ class WorkingStepSchema(ResponseSchema):
     latex = wording("The same in LaTeX.", required=True)
 
 
+class MomentSchema(ResponseSchema):
+    """A moment of a run."""
+
+    charge = wording("The charge that has passed by then.", "4820 C", required=True)
+    time = wording("The time that has passed by then, where the current is known.", "6430 s")
+
+
+class ElectrodeInStageSchema(ResponseSchema):
+    """What an electrode does in one stage."""
+
+    products = wordings("Formulas of what forms.", "Cu", required=True)
+    half_equation = fields.Nested(
+        EquationSchema, metadata=described("Left out where the course leaves the electrode undecided.")
+    )
+
+
+class StageSchema(ResponseSchema):
+    """A span of the run in which the same processes go on."""
+
+    from_ = fields.Nested(MomentSchema, data_key="from", required=True, metadata=described("When it begins."))
+    until = fields.Nested(
+        MomentSchema, metadata=described("When it ends; left out if nothing runs out any more.")
+    )
+    runs_out = wordings("Ions of which nothing is left at its end.", "Cu^2+")
+    cathode = fields.Nested(ElectrodeInStageSchema, required=True)
+    anode = fields.Nested(ElectrodeInStageSchema, required=True)
+    summary = wording("The stage in a sentence.", required=True)
+
+
 class UsedConventionsSchema(ResponseSchema):
     """The constants on which the answers rest, as the course prints them or as the task states them."""
 
@@ -87,6 +116,10 @@ class QuantitiesSchema(ResponseSchema):
         fields.Nested(WorkingStepSchema),
         required=True,
         metadata=described("The steps, each behind those that it needs."),
+    )
+    stages = fields.List(
+        fields.Nested(StageSchema),
+        metadata=described("Of one cell with a bath of known volume: what forms until which ion runs out."),
     )
     conventions = fields.Nested(UsedConventionsSchema, required=True)
     assumptions = wordings("What was taken for granted, as sentences.", required=True)

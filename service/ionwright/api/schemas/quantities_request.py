@@ -60,6 +60,9 @@ class ProcessSchema(RequestSchema):
         "cathode",
         "bracket",
     )
+    bath = given_text(
+        "Beside a half-equation: a name for its bath; half-equations with the same name share it.", "brine"
+    )
 
 
 class KnownQuantitySchema(RequestSchema):
