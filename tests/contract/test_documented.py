@@ -1,10 +1,11 @@
-"""What a plugin author uses is described in DEVELOPERS.md: every hook and every key of a declaration."""
+"""DEVELOPERS.md is complete: every hook, every key of a declaration, every quantity."""
 
 import inspect
 from pathlib import Path
 
 from marshmallow import fields
 
+from ionwright.chemistry.amounts.quantity import TOLD
 from ionwright.curricula import declaration, hookspecs
 
 DEVELOPERS = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
@@ -29,6 +30,10 @@ def test_every_key_of_a_declaration_is_described() -> None:
     keys = declared_keys()
     assert {"order", "halides", "threshold_mol_dm3", "alkaline"} <= keys
     assert sorted(key for key in keys if f"{key}`" not in DEVELOPERS) == []
+
+
+def test_every_quantity_is_described() -> None:
+    assert [name for name in TOLD if f"`{name}`" not in DEVELOPERS] == []
 
 
 def test_every_hook_is_described_with_its_signature() -> None:

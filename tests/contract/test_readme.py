@@ -52,7 +52,9 @@ def command_lines(readme: str, program: str) -> list[list[str]]:
 
 
 def holds(whole: object, part: object) -> bool:
-    """Whether `part` is `whole` with members left out."""
+    """Whether `part` is `whole` with members left out, in the objects of its lists too."""
+    if isinstance(part, list) and isinstance(whole, list) and len(part) == len(whole):
+        return all(map(holds, whole, part))
     if isinstance(part, dict) and isinstance(whole, dict):
         return all(name in whole and holds(whole[name], value) for name, value in part.items())
     return whole == part
