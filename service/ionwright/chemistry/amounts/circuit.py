@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -91,6 +91,15 @@ class Circuit:
     is_over_water: bool = False
     used_up: tuple[tuple[str, str], ...] = ()
     present: tuple[tuple[str, str], ...] = ()
+    _hash: int = field(init=False, repr=False, compare=False, default=0)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(
+            self, "_hash", hash((self.processes, self.is_over_water, self.used_up, self.present))
+        )
+
+    def __hash__(self) -> int:
+        return self._hash
 
     def process(self, id_: str) -> Process:
         """The process with this id.

@@ -8,7 +8,7 @@ from ionwright.chemistry.amounts.bath_relations import OF_RUNNING_OUT
 from ionwright.chemistry.amounts.charge_taken import charge_parts
 from ionwright.chemistry.amounts.naming import name_of
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
-from ionwright.chemistry.amounts.subject import Subjects
+from ionwright.chemistry.amounts.subject import keys_meant
 from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.faults import QuantityFault
 from ionwright.errors import IonwrightError
@@ -31,32 +31,34 @@ def placed(task: Task) -> tuple[dict[Key, Given], tuple[tuple[Wanted, Key], ...]
         A substance or process that is not in the task (``not-in-task``), a given quantity that could belong to several
         things (``needs-more``) or is given twice, or a wish for the end of what is not used up (``contradictory``).
     """
-    subjects = Subjects(task.circuit)
+    circuit = task.circuit
     sure: dict[Key, Given] = {}
     unsure: list[Given] = []
     for one in task.given:
         if QUANTITIES[one.quantity].scope == "process" and not one.process and not one.of:
             unsure.append(one)
         else:
-            _place(one, subjects, sure)
-    answers = tuple((wanted, key) for wanted in task.wanted for key in _keys(wanted, subjects))
-    subjects.prefer([*sure, *(key for _, key in answers)])
+            _place(one, circuit, sure)
+    answers = tuple((wanted, key) for wanted in task.wanted for key in _keys(wanted, circuit))
+    preferred = frozenset(key.process for key in (*sure, *(key for _, key in answers)) if key.process)
     for one in unsure:
-        _place(one, subjects, sure)
+        _place(one, circuit, sure, preferred)
     for wanted, key in answers:
         _check_that_it_runs_out(task.circuit, wanted, key, sure)
     return sure, answers
 
 
-def _keys(one: Given | Wanted, subjects: Subjects) -> tuple[Key, ...]:
+def _keys(one: Given | Wanted, circuit: Circuit, preferred: frozenset[str] = frozenset()) -> tuple[Key, ...]:
     try:
-        return subjects.keys(one.quantity, one.of, one.process)
+        return keys_meant(circuit, one.quantity, one.of, one.process, preferred)
     except IonwrightError as fault:
         raise fault.within(one.where) from None
 
 
-def _place(one: Given, subjects: Subjects, found: dict[Key, Given]) -> None:
-    keys = _keys(one, subjects)
+def _place(
+    one: Given, circuit: Circuit, found: dict[Key, Given], preferred: frozenset[str] = frozenset()
+) -> None:
+    keys = _keys(one, circuit, preferred)
     if len(keys) > 1:
         which = " or ".join(f"the {name_of(key, is_whole=True)}" for key in keys)
         remedy = f'Say which is meant, {which}, with "of" or "process".'

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.bath_relations import OF_RUNNING_OUT
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from ionwright.chemistry.amounts.circuit import Circuit, Process
     from ionwright.chemistry.species import Species
 
-__all__ = ["Subjects"]
+__all__ = ["keys_meant"]
 
 _AIDS: Final = frozenset({"H^+", "OH^-", "H2O", "H3O^+"})
 _OF_A_LAYER: Final = frozenset(
@@ -30,40 +31,48 @@ Pair = tuple["Process", str]
 """A process and the formula of a substance in it or in its bath."""
 
 
-class Subjects:
+@lru_cache(maxsize=4096)
+def keys_meant(
+    circuit: Circuit, quantity: str, of: str, process: str, preferred: frozenset[str] = frozenset()
+) -> tuple[Key, ...]:
+    """The quantities that a name can stand for in a circuit, one or several.
+
+    Parameters
+    ----------
+    quantity
+        One of `QUANTITIES`.
+    of, process
+        Formula or name of a substance, and id of a process; empty if not said.
+    preferred
+        Ids of processes and baths that are meant where it is not said which.
+
+    Raises
+    ------
+    QuantityFault
+        ``not-in-task``: nothing in the circuit has such a quantity, or there is no such substance or process.
+    """
+    return _Subjects(circuit, preferred).keys(quantity, of, process)
+
+
+class _Subjects:
     """Finds what the quantities of one circuit belong to.
 
     Parameters
     ----------
     circuit
         Its processes offer the substances.
+    preferred
+        Ids of processes and baths that are meant where it is not said which.
     """
 
     __slots__ = ("_circuit", "_preferred")
 
-    def __init__(self, circuit: Circuit) -> None:
+    def __init__(self, circuit: Circuit, preferred: frozenset[str]) -> None:
         self._circuit = circuit
-        self._preferred: frozenset[str] = frozenset()
-
-    def prefer(self, keys: Iterable[Key]) -> None:
-        """Take the processes of these quantities for meant where others do not say which they belong to."""
-        self._preferred = frozenset(key.process for key in keys if key.process)
+        self._preferred = preferred
 
     def keys(self, quantity: str, of: str, process: str) -> tuple[Key, ...]:
-        """The quantities that a name can stand for, one or several.
-
-        Parameters
-        ----------
-        quantity
-            One of `QUANTITIES`.
-        of, process
-            Formula or name of a substance, and id of a process; empty if not said.
-
-        Raises
-        ------
-        QuantityFault
-            ``not-in-task``: nothing in the circuit has such a quantity, or there is no such substance or process.
-        """
+        """The quantities that a name can stand for."""
         kind = QUANTITIES[quantity]
         processes = self._processes(process)
         if kind.scope == "circuit":

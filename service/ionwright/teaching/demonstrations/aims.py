@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.amounts.circuit import Circuit
 from ionwright.chemistry.amounts.known_values import checked_value
 from ionwright.chemistry.amounts.quantity import QUANTITIES
-from ionwright.chemistry.amounts.subject import Subjects
+from ionwright.chemistry.amounts.subject import keys_meant
 from ionwright.chemistry.amounts.task import Given
 from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.densities import density_g_cm3
@@ -194,7 +194,7 @@ def _refuse_quantity(name: str, of: str, electrode: str, processes: Sequence[Pro
     for key, _ in _products("mass", of, electrode, processes) if name != "mass" else ():
         process = next(process for process in processes if process.id == key.process)
         try:
-            Subjects(Circuit((process,))).keys(name, of, "")
+            keys_meant(Circuit((process,)), name, of, "")
         except QuantityFault as fault:
             raise QuantityFault("not-formed", fault.detail, where="quantity", remedy=fault.remedy) from None
 
@@ -205,7 +205,7 @@ def _products(name: str, of: str, electrode: str, processes: Sequence[Process]) 
         if electrode.strip().lower() not in ("", process.id):
             continue
         try:
-            keys = Subjects(Circuit((process,))).keys(name, of, "")
+            keys = keys_meant(Circuit((process,)), name, of, "")
         except QuantityFault as fault:
             if fault.code not in _NOT_THERE:
                 raise

@@ -12,6 +12,7 @@ from ionwright.chemistry.cell import make_cell
 from ionwright.chemistry.equation import Equation, Term
 from ionwright.chemistry.faults import CellRefused, QuantityFault
 from ionwright.chemistry.medium import state_of
+from ionwright.curricula.aside import Aside
 from ionwright.errors import IonwrightError
 from ionwright.teaching.half_equations import read_half_equation
 from ionwright.teaching.prediction import Prediction, predict
@@ -55,7 +56,17 @@ def make_circuit(
         A half-equation that cannot be read or does not balance, a cell that would not work, or an electrode that
         the course leaves undecided; with the path of it in ``where``.
     """
-    described = tuple(descriptions)
+    return _made(tuple(descriptions), is_over_water, id(curriculum), Aside(curriculum))
+
+
+@lru_cache(maxsize=512)
+def _made(
+    described: tuple[ProcessDescription, ...],
+    is_over_water: bool,  # noqa: FBT001 - part of a cache key
+    _curriculum_id: int,
+    aside: Aside[Curriculum],
+) -> MadeCircuit:
+    curriculum = aside.value
     common = "cell" if {one.id for one in described} == set(_ELECTRODES) else ""
     processes: list[Process] = []
     predictions: list[tuple[str, Prediction]] = []

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.amounts.unknown_metal import substance_html, substance_text
 from ionwright.chemistry.figures import notations
+from ionwright.curricula.aside import Aside
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -148,7 +149,12 @@ def _plain_latex(text: str) -> str:
 
 def number_piece(value: float, figures: int, unit: Unit) -> Piece:
     """A number with its unit."""
-    rendered = notations(value, figures, unit)
+    return _number_piece(value, figures, unit.symbol, Aside(unit))
+
+
+@lru_cache(maxsize=8192)
+def _number_piece(value: float, figures: int, _symbol: str, unit: Aside[Unit]) -> Piece:
+    rendered = notations(value, figures, unit.value)
     return Piece(rendered.text, rendered.html, rendered.latex)
 
 
@@ -182,6 +188,6 @@ def quotient(numerators: list[Piece], divisors: list[Piece]) -> Piece:
 
 def _in_brackets(piece: Piece) -> Piece:
     """A number with a power of ten, so that it stays together in a product."""
-    if TIMES.text not in piece.text:
+    if " × " not in piece.text:
         return piece
     return Piece(f"({piece.text})", f"({piece.html})", f"({piece.latex})")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from difflib import get_close_matches
+from functools import lru_cache
 from typing import Final, NamedTuple
 
 from ionwright.chemistry.amounts.quantity import TOLD
@@ -56,6 +57,7 @@ def quantity_name(text: str) -> str:
     raise QuantityFault("unknown-quantity", f'There is no quantity "{text.strip()[:60]}".', remedy=remedy)
 
 
+@lru_cache(maxsize=2048)
 def read_phrase(text: str) -> Phrase:
     """Read a phrase such as "mass", "mass of Ni", "mass of Ni in mg" or "mass of Ag in g at silver cell".
 

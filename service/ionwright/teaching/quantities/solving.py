@@ -52,8 +52,6 @@ class Solved:
         Everything that follows, with its derivation.
     answers
         What was asked for.
-    steps
-        The working, as on the board.
     stages
         For one cell with a bath of known volume: what forms until which ion runs out; else empty.
     """
@@ -62,8 +60,12 @@ class Solved:
     made: MadeCircuit
     worked: WorkedOut
     answers: tuple[Answer, ...]
-    steps: tuple[Step, ...]
     stages: tuple[Stage, ...] = ()
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """The working, as on the board; written down anew each time."""
+        return working(self.worked, self.answers)
 
     def __str__(self) -> str:
         return board_text(self.steps, self.answers)
@@ -90,8 +92,7 @@ def solve_task(description: TaskDescription, curriculum: Curriculum) -> Solved:
     run = stages_of_task(task, made)
     task = run.task if run else task
     worked = work_out(replace(task, given=(*known, *_concentrations(task, made))))
-    found = answers(worked)
-    return Solved(curriculum, made, worked, found, working(worked, found), run.stages if run else ())
+    return Solved(curriculum, made, worked, answers(worked), run.stages if run else ())
 
 
 def _charge_of_ion(process: str, charge: int) -> Given:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
@@ -20,6 +22,7 @@ from ionwright.teaching.quantities.expressions import (
     number_piece,
     plain,
     quotient,
+    symbol,
 )
 from ionwright.teaching.quantities.joint_steps import how_solved, sums_written_out
 from ionwright.teaching.quantities.sentences import SERIES, placed, sentence
@@ -196,14 +199,11 @@ class _Board:
             )
 
     def _of_product(self, relation: Product, key: Key) -> list[Piece]:
-        number, numerators, divisors = relation.rearranged(key)
+        _, numerators, divisors = relation.rearranged(key)
         in_unit = {k: read_unit(unit) for k, unit in relation.shown_in}
-        if in_unit:
-            number /= number
-        top = [plain(str(number.numerator))] if number.numerator > 1 else []
-        below = [plain(str(number.denominator))] if number.denominator > 1 else []
+        top, below = _numbers(relation, key)
         shown = self.shown
-        symbols = quotient([*map(shown.symbol, numerators), *top], [*below, *map(shown.symbol, divisors)])
+        symbols = _symbols(relation, key, len(self.circuit.processes) > 1)
         figures = quotient(
             [*(shown.figure(k, in_unit.get(k)) for k in numerators), *top],
             [*below, *(shown.figure(k, in_unit.get(k)) for k in divisors)],
@@ -236,6 +236,23 @@ class _Board:
         if exact.text == final.text:
             return joined(EQUALS, chain)
         return joined(ROUNDED, [joined(EQUALS, chain), final])
+
+
+@lru_cache(maxsize=4096)
+def _symbols(relation: Product, key: Key, is_one_of_several: bool) -> Piece:  # noqa: FBT001 - part of a cache key
+    """A product solved for one of its members, in symbols."""
+    _, numerators, divisors = relation.rearranged(key)
+    top, below = _numbers(relation, key)
+    above = [symbol(k, is_one_of_several=is_one_of_several) for k in numerators]
+    under = [symbol(k, is_one_of_several=is_one_of_several) for k in divisors]
+    return quotient([*above, *top], [*below, *under])
+
+
+def _numbers(relation: Product, key: Key) -> tuple[list[Piece], list[Piece]]:
+    """The bare numbers in a product, above and below; a factor between units is not shown, the units are."""
+    number = Fraction(1) if relation.shown_in else relation.rearranged(key).number
+    top = [plain(str(number.numerator))] if number.numerator > 1 else []
+    return top, [plain(str(number.denominator))] if number.denominator > 1 else []
 
 
 def _above_zero(written: Written, own: Unit) -> Piece:

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import pytest
 
 from ionwright.chemistry.amounts import Circuit, Key, Process
-from ionwright.chemistry.amounts.subject import Subjects
+from ionwright.chemistry.amounts.subject import keys_meant
 from ionwright.chemistry.equation import read_equation
 from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.medium import with_states
@@ -19,17 +19,17 @@ TWO_COPPERS = {"one": "Cu^2+ + 2e- -> Cu", "two": "Cu^2+ + 2e- -> Cu"}
 DICHROMATE = {"reduction": "Cr2O7^2- + 14H+ + 6e- -> 2Cr^3+ + 7H2O"}
 
 
-def subjects(halves: Mapping[str, str]) -> Subjects:
+def circuit_of(halves: Mapping[str, str]) -> Circuit:
     processes = []
     for id_, said in halves.items():
         half, electrode, bath = (*said.split(" @ "), "", "")[:3]
         processes.append(Process(id_, with_states(read_equation(half)), electrode or id_, bath or id_))
-    return Subjects(Circuit(tuple(processes)))
+    return Circuit(tuple(processes))
 
 
 def refused(halves: Mapping[str, str], quantity: str, of: str = "", process: str = "") -> IonwrightError:
     with pytest.raises(IonwrightError) as raised:
-        subjects(halves).keys(quantity, of, process)
+        keys_meant(circuit_of(halves), quantity, of, process)
     return raised.value
 
 
@@ -54,7 +54,7 @@ def refused(halves: Mapping[str, str], quantity: str, of: str = "", process: str
 def test_a_quantity_without_a_substance_is_of_the_likely_one(
     halves: Mapping[str, str], quantity: str, key: Key
 ) -> None:
-    assert subjects(halves).keys(quantity, "", "") == (key,)
+    assert keys_meant(circuit_of(halves), quantity, "", "") == (key,)
 
 
 @pytest.mark.parametrize(
@@ -75,58 +75,60 @@ def test_a_quantity_without_a_substance_is_of_the_likely_one(
 def test_a_substance_may_be_named_by_formula_or_by_name(
     halves: Mapping[str, str], quantity: str, of: str, key: Key
 ) -> None:
-    assert subjects(halves).keys(quantity, of, "") == (key,)
+    assert keys_meant(circuit_of(halves), quantity, of, "") == (key,)
 
 
 def test_a_compound_stands_for_the_one_of_its_ions_that_takes_part() -> None:
-    assert subjects(BRINE).keys("mass", "NaOH", "") == (Key("mass", "cathode", "NaOH"),)
-    assert subjects(PLATING).keys("concentration", "NiSO4", "") == (Key("concentration", "plating", "NiSO4"),)
+    assert keys_meant(circuit_of(BRINE), "mass", "NaOH", "") == (Key("mass", "cathode", "NaOH"),)
+    assert keys_meant(circuit_of(PLATING), "concentration", "NiSO4", "") == (
+        Key("concentration", "plating", "NiSO4"),
+    )
 
 
 def test_an_ion_that_is_present_and_takes_no_part_belongs_to_its_bath_only() -> None:
     process = Process("plating", with_states(read_equation("Ni^2+ + 2e- -> Ni")), "plating", "bath")
-    present = Subjects(Circuit((process,), present=(("bath", "SO4^2-"),)))
-    assert present.keys("concentration", "SO4 2-", "") == (Key("concentration", "bath", "SO4^2-"),)
+    present = Circuit((process,), present=(("bath", "SO4^2-"),))
+    assert keys_meant(present, "concentration", "SO4 2-", "") == (Key("concentration", "bath", "SO4^2-"),)
     with pytest.raises(QuantityFault) as raised:
-        present.keys("mass", "SO4 2-", "")
+        keys_meant(present, "mass", "SO4 2-", "")
     assert raised.value.code == "not-in-task"
 
 
 def test_a_quantity_that_fits_several_stands_for_all_of_them() -> None:
-    assert subjects(BRINE).keys("volume", "", "") == (
+    assert keys_meant(circuit_of(BRINE), "volume", "", "") == (
         Key("volume", "cathode", "H2"), Key("volume", "anode", "Cl2"),
     )  # fmt: skip
-    assert subjects(TWO_COPPERS).keys("efficiency", "", "") == (
+    assert keys_meant(circuit_of(TWO_COPPERS), "efficiency", "", "") == (
         Key("efficiency", "one"), Key("efficiency", "two"),
     )  # fmt: skip
 
 
 def test_a_process_settles_which_of_several_is_meant() -> None:
-    assert subjects(TWO_COPPERS).keys("mass", "Cu", "two") == (Key("mass", "two", "Cu"),)
-    assert subjects(BRINE).keys("volume", "", "anode") == (Key("volume", "anode", "Cl2"),)
+    assert keys_meant(circuit_of(TWO_COPPERS), "mass", "Cu", "two") == (Key("mass", "two", "Cu"),)
+    assert keys_meant(circuit_of(BRINE), "volume", "", "anode") == (Key("volume", "anode", "Cl2"),)
 
 
 def test_a_bath_may_be_named_in_place_of_its_processes() -> None:
-    assert subjects(SHARED).keys("mass", "Ni", "bath") == (Key("mass", "nickel", "Ni"),)
+    assert keys_meant(circuit_of(SHARED), "mass", "Ni", "bath") == (Key("mass", "nickel", "Ni"),)
 
 
 def test_what_sure_quantities_belong_to_decides_for_the_others() -> None:
-    preferring = subjects(BRINE)
-    preferring.prefer([Key("charge"), Key("volume", "anode", "Cl2")])
-    assert preferring.keys("efficiency", "", "") == (Key("efficiency", "anode"),)
+    found = keys_meant(circuit_of(BRINE), "efficiency", "", "", frozenset({"anode"}))
+    assert found == (Key("efficiency", "anode"),)
 
 
 def test_a_preference_that_fits_nothing_decides_nothing() -> None:
-    preferring = subjects(BRINE)
-    preferring.prefer([Key("mass", "elsewhere", "Ni")])
-    assert len(preferring.keys("efficiency", "", "")) == 2
+    found = keys_meant(circuit_of(BRINE), "efficiency", "", "", frozenset({"elsewhere"}))
+    assert len(found) == 2
 
 
 def test_the_charge_of_a_process_that_shares_an_electrode_is_its_own_part() -> None:
-    assert subjects(SHARED).keys("charge", "", "nickel") == (Key("useful_charge", "nickel"),)
-    assert subjects(SHARED).keys("amount_of_electrons", "", "nickel") == (Key("electrons_used", "nickel"),)
-    assert subjects(SHARED).keys("current", "", "nickel") == (Key("current"),)
-    assert subjects(BRINE).keys("charge", "", "anode") == (Key("charge"),)
+    assert keys_meant(circuit_of(SHARED), "charge", "", "nickel") == (Key("useful_charge", "nickel"),)
+    assert keys_meant(circuit_of(SHARED), "amount_of_electrons", "", "nickel") == (
+        Key("electrons_used", "nickel"),
+    )
+    assert keys_meant(circuit_of(SHARED), "current", "", "nickel") == (Key("current"),)
+    assert keys_meant(circuit_of(BRINE), "charge", "", "anode") == (Key("charge"),)
 
 
 @pytest.mark.parametrize(
