@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import time
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
 import pytest
 
+from ionwright.api.known_reader import MOST_ASKED
 from ionwright.api.problem_kinds import PROBLEM_KINDS
+from ionwright.api.process_reader import MOST_PROCESSES
+from ionwright.chemistry.amounts.quantity import TOLD
 
 if TYPE_CHECKING:
     from flask.testing import FlaskClient
@@ -469,3 +473,12 @@ def test_the_same_body_means_another_thing_elsewhere(client: FlaskClient) -> Non
 def test_parameters_beside_a_body_are_refused(client: FlaskClient) -> None:
     answer = client.post(f"{PATH}?find=mass", json=BRACKET)
     assert (answer.status_code, answer.json["errors"][0]["parameter"]) == (422, "find")
+
+
+def test_the_largest_task_of_which_nothing_is_known_is_refused_at_once(client: FlaskClient) -> None:
+    half = "Cr2O7^2- + 14H^+ + 12e- -> 2Cr + 7H2O"
+    processes = [{"id": f"bath {number}", "half_equation": half} for number in range(MOST_PROCESSES)]
+    start = time.perf_counter()
+    answer = post(client, processes=processes, find=list(TOLD)[:MOST_ASKED], curriculum="a-level")
+    assert answer.json["code"] == "needs-more"
+    assert time.perf_counter() - start < 5

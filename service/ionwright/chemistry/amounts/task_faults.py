@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, islice
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.naming import name_of, shown, with_article
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 __all__ = ["contradiction", "needs_more"]
 
 _MOST_SUGGESTED: Final = 5
+_MOST_PAIRS_TRIED: Final = 600
 _BY_CURRENT: Final = (Key("current"), Key("time"))
 _OF_WHAT_FORMS: Final = frozenset(
     {"mass", "amount", "volume", "thickness", "number_of_particles", "total_mass"}
@@ -111,12 +112,14 @@ def _what_would_do(key: Key, relations: Sequence[Relation], known: set[Key]) -> 
     ways: list[tuple[Key, ...]] = [(k,) for k in askable if key in reachable(relations, have | {k})]
     singles = {way[0] for way in ways}
     if not ways or (singles.isdisjoint(_BY_CURRENT) and Key("charge") in singles):
-        pairs = [_BY_CURRENT] if ways else list(combinations(askable, 2))
-        ways = [
+        # a circuit of many processes has tens of thousands of pairs: the first of them are those of the circuit
+        pairs = [_BY_CURRENT] if ways else islice(combinations(askable, 2), _MOST_PAIRS_TRIED)
+        enough = (
             pair
             for pair in pairs
             if set(pair) <= set(askable) and key in reachable(relations, have | set(pair))
-        ] + ways
+        )
+        ways = [*islice(enough, _MOST_SUGGESTED), *ways]
     names = [name_of(k) for way in ways for k in way]
     return [
         " and ".join(f"the {name_of(k, is_whole=names.count(name_of(k)) > 1 and len(way) == 1)}" for k in way)
