@@ -23,6 +23,8 @@ _MOST_FIGURES: Final = 17
 _MOST_WITH_UNCERTAINTY: Final = 15
 _SETTLED_FIGURES: Final = 13
 """What a chain of calculations leaves exact in a float; what follows is noise."""
+_SPARE_FIGURES: Final = 3
+"""By how many fewer figures a number has to be shown for that noise to be settled first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +128,7 @@ def _decimal(value: float) -> Decimal:
 
 def _half_up(number: Decimal, place: int) -> Decimal:
     settled_place = number.adjusted() - _SETTLED_FIGURES + 1
-    if number and place > settled_place:
+    if number and place >= settled_place + _SPARE_FIGURES:
         number = number.quantize(Decimal(1).scaleb(settled_place), ROUND_HALF_UP)
     return number.quantize(Decimal(1).scaleb(place), ROUND_HALF_UP)
 
