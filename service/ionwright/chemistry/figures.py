@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
-from math import isfinite
+from math import inf, isfinite
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.faults import QuantityFault
@@ -23,6 +23,7 @@ _MOST_FIGURES: Final = 17
 _MOST_WITH_UNCERTAINTY: Final = 15
 _SETTLED_FIGURES: Final = 13
 """What a chain of calculations leaves exact in a float; what follows is noise."""
+_SMALLEST: Final = 1e-300  # below, a float has lost figures of its own
 _SPARE_FIGURES: Final = 3
 """By how many fewer figures a number has to be shown for that noise to be settled first."""
 
@@ -63,9 +64,8 @@ def rounded(value: float, figures: int) -> str:
     QuantityFault
         The number is not finite (``not-finite``).
     """
-    number = _to_figures(_decimal(value), figures)
-    exponent = _power_of_ten(number)
-    return f"{_shifted(number, exponent)}e{exponent}" if exponent else format(number, "f")
+    digits, exponent = _written(value, figures)
+    return f"{digits}e{exponent}" if exponent else digits
 
 
 def notations(value: float, figures: int, unit: Unit) -> Rendered:
@@ -85,9 +85,8 @@ def notations(value: float, figures: int, unit: Unit) -> Rendered:
     QuantityFault
         The number is not finite (``not-finite``).
     """
-    number = _to_figures(_decimal(value), figures)
-    exponent = _power_of_ten(number)
-    return _with_unit(_shifted(number, exponent), exponent, unit, has_spread=False)
+    digits, exponent = _written(value, figures)
+    return _with_unit(digits, exponent, unit, has_spread=False)
 
 
 def with_uncertainty(value: float, uncertainty: float, unit: Unit) -> tuple[Rendered, int]:
@@ -116,6 +115,31 @@ def with_uncertainty(value: float, uncertainty: float, unit: Unit) -> tuple[Rend
     exponent = _power_of_ten(max(number, spread, key=abs))
     shown = f"{_shifted(number, exponent)} ± {_shifted(spread, exponent)}"
     return _with_unit(shown, exponent, unit, has_spread=True), len(number.as_tuple().digits)
+
+
+def _written(value: float, figures: int) -> tuple[str, int]:
+    """The digits of a number with so many figures, and the power of ten that goes with them, 0 for none."""
+    if 1 <= figures <= _SETTLED_FIGURES - _SPARE_FIGURES and _SMALLEST <= abs(value) < inf:
+        return _written_quickly(value, figures)
+    number = _to_figures(_decimal(value), figures)
+    exponent = _power_of_ten(number)
+    return _shifted(number, exponent), exponent
+
+
+def _written_quickly(value: float, figures: int) -> tuple[str, int]:
+    """The same in whole numbers, which takes a fifth of the time: nearly all figures come this way."""
+    mantissa, _, power = f"{abs(value):.{_SETTLED_FIGURES - 1}e}".partition("e")
+    exponent, step = int(power), 10 ** (_SETTLED_FIGURES - figures)
+    number = (int(mantissa[0] + mantissa[2:]) + step // 2) // step
+    if number == 10**figures:  # 9.99 to two figures is 10, not 10.0
+        number, exponent = number // 10, exponent + 1
+    digits, sign = str(number), "-" if value < 0 else ""
+    if not -3 <= exponent < 5:
+        return f"{sign}{digits[0]}.{digits[1:]}".rstrip("."), exponent
+    if exponent < 0:
+        return f"{sign}0.{'0' * (-exponent - 1)}{digits}", 0
+    whole = digits[: exponent + 1].ljust(exponent + 1, "0")
+    return f"{sign}{whole}.{digits[exponent + 1 :]}".rstrip("."), 0
 
 
 def _decimal(value: float) -> Decimal:
@@ -169,7 +193,7 @@ def _joined(number: str, unit: str) -> str:
 
 
 def _as_html(text: str) -> str:
-    return _RAISED.sub(lambda raised: f"<sup>{raised[0].translate(_TO_PLAIN)}</sup>", text)
+    return text if text.isascii() else _RAISED.sub(lambda raised: f"<sup>{raised[0].translate(_TO_PLAIN)}</sup>", text)
 
 
 def _as_latex(digits: str, exponent: int, unit: Unit) -> str:

@@ -98,7 +98,8 @@ def _of_vapour(kinds: set[str], asked: frozenset[str]) -> Iterator[Relation]:
     """Of a gas over water; the table is left out where the task gives the vapour pressure, or data for it."""
     dry, vapour = Key("dry_pressure"), Key("water_vapour_pressure")
     yield Sum("dry gas", PRESSURE, (dry, vapour))
-    is_given = vapour.kind in kinds and vapour.kind not in asked
+    is_for_temperature = TEMPERATURE.kind in asked and PRESSURE.kind not in kinds
+    is_given = vapour.kind in kinds and vapour.kind not in asked and not is_for_temperature
     is_from_data = vapour.kind in asked and {"volume", "pressure"} <= kinds - asked
     if not is_given and not is_from_data:
         yield Tabulated("water vapour", vapour, TEMPERATURE, _vapour_pressure, _temperature)

@@ -40,6 +40,8 @@ _BY_MASS: Final = frozenset(
     }
 )
 _BY_DENSITY: Final = frozenset({"solid_volume", "thickness", "growth_rate"})
+_OF_SOME_GAS: Final = frozenset({"temperature", "pressure", "gas_constant"})
+"""Asked for, these are found from the volume of whatever gas there is."""
 _OF_GAS_LAW: Final = frozenset(
     {"temperature", "pressure", "gas_constant", "water_vapour_pressure", "dry_pressure"}
 )
@@ -88,7 +90,10 @@ def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) 
         If a given value has the wrong dimension or cannot be, or the tables lack a figure that is needed.
     """
     named = [*given, *wanted]
-    named += parts_of_totals(task.circuit, {key.kind for key in named})
+    kinds = {key.kind for key in named}
+    named += parts_of_totals(task.circuit, kinds)
+    if _OF_SOME_GAS.intersection(key.kind for key in wanted) and "volume" not in kinds:
+        named += parts_of_totals(task.circuit, {"total_volume"})
     named += [Key("amount_at_start", task.circuit.process(id_).bath, of) for id_, of in task.circuit.used_up]
     gathered = _Gathered(task, tuple(dict.fromkeys(named)), frozenset(wanted))
     for key, one in given.items():

@@ -85,7 +85,8 @@ class _Subjects:
     def _processes(self, process: str) -> tuple[Process, ...]:
         if not process:
             return self._circuit.processes
-        found = tuple(p for p in self._circuit.processes if process in (p.id, p.bath))
+        found = tuple(p for p in self._circuit.processes if p.id == process)
+        found = found or tuple(p for p in self._circuit.processes if p.bath == process)
         if not found:
             ids = ", ".join(f'"{p.id}"' for p in self._circuit.processes)
             detail = f'No process is called "{process}".'

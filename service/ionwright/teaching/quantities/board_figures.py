@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import TYPE_CHECKING, Final
 
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
@@ -97,8 +96,8 @@ def guarded(value: float, figures: int, unit: Unit) -> Piece:
 
 def kept(value: float, places: int, figures: int = EXACT) -> int:
     """As many of these places as the value has, zeros at its end left out that do not count as figures."""
-    digits = Decimal(f"{value:.{places - 1}e}").normalize().as_tuple().digits
-    return max(1, len(digits), min(figures, places) if figures < EXACT else 1)
+    mantissa, _, _ = f"{abs(value):.{places - 1}e}".partition("e")
+    return max(1, len(mantissa.rstrip("0").replace(".", "")), min(figures, places) if figures < EXACT else 1)
 
 
 def guard_of(figures: int) -> int:
