@@ -20,6 +20,7 @@ Examples:
   ionwright demonstration "NaCl@2 mol/dm3" --see "30 cm3 of H2" --room-volume "120 m3" \\
       --air-changes "4 /h" --curriculum igcse
 """
+_OF_CONVENTIONS = frozenset({"conventions", "over_water", "figures"})
 _OF_CELL = ("concentration", "state", "cathode", "anode", "supply", "temperature", "ph")
 _AREAS = ("cathode_area", "anode_area")
 
@@ -55,6 +56,15 @@ _AREAS = ("cathode_area", "anode_area")
 @click.option("--supply", default="dc", show_default=True, help="dc or ac.")
 @click.option("--temperature", help='Of the electrolyte, such as "25 degC".')
 @click.option("--ph", type=click.FloatRange(0, 14), help="pH of the solution, if it was set.")
+@click.option(
+    "--convention",
+    "conventions",
+    multiple=True,
+    metavar="NAME=VALUE",
+    help='In place of what the course prints: "faraday_constant=96485 C/mol", "Ni=58.7".',
+)
+@click.option("--over-water", is_flag=True, help="Gases are collected over water.")
+@click.option("--figures", type=click.IntRange(1, 10), help="Significant figures of the amounts.")
 @click.option("--json", "as_json", is_flag=True, help="Print the JSON that the API answers with.")
 @click.pass_context
 def demonstration(
@@ -86,12 +96,13 @@ def demonstration(
 
 
 def _description(substances: tuple[str, ...], options: dict[str, Any]) -> DemonstrationDescription:
+    from ionwright.cli.quantities import stated_conventions  # noqa: PLC0415
     from ionwright.teaching.demonstrations import DemonstrationDescription, aim_of  # noqa: PLC0415
 
     bench = {
         name: value.strip()
         for name, value in options.items()
-        if name not in {*_OF_CELL, "aims"} and value is not None
+        if name not in {*_OF_CELL, *_OF_CONVENTIONS, "aims"} and value is not None
     }
     shared = bench.pop("electrode_area", None)
     if shared is not None:
@@ -100,6 +111,7 @@ def _description(substances: tuple[str, ...], options: dict[str, Any]) -> Demons
         cell=described(substances, {name: options[name] for name in _OF_CELL}),
         aims=tuple(aim_of(text, f"aims/{index}") for index, text in enumerate(options["aims"])),
         **bench,
+        conventions=stated_conventions(options),
     )
 
 
@@ -108,11 +120,19 @@ def _given(where: str, substances: tuple[str, ...], options: dict[str, Any]) -> 
     parts = where.split("/")
     if parts[0] == "cell":
         return text_at("/".join(parts[1:]), substances, options)
+    if parts[0] == "conventions":
+        stated = (text.partition("=") for text in options["conventions"])
+        return next((value.strip() for name, _, value in stated if _is_named(name, parts[-1])), "")
     if parts[0] == "aims" and len(parts) > 1:
         return str(options["aims"][int(parts[1])])
     if parts[0] in _AREAS and options[parts[0]] is None:
         return str(options["electrode_area"] or "")
     return text_at(where, substances, options)
+
+
+def _is_named(name: str, place: str) -> bool:
+    """Whether the name of a convention, as it was written, is that of a place in the description."""
+    return place in (name.strip(), name.strip().lower().replace(" ", "_"))
 
 
 def _planned(description: DemonstrationDescription, curriculum_id: str) -> Plan:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ionwright.cli.layout import equation_text, formula_text, section
+from ionwright.cli.quantities_layout import working_lines
 
 if TYPE_CHECKING:
     from ionwright.cli.layout import Rows
@@ -16,14 +17,19 @@ def plan_laid_out(document: dict[str, Any], *, width: int) -> str:
         ("Where", _where(document)),
         ("What should be seen", _aims(document)),
         ("Current and time", _currents(document)),
+        ("Setting up", [("", text) for text in document["preparation"]]),
         ("What forms and what is used up", _turnover(document)),
-        ("Bath", [("", use["text"]) for use in document["bath"]] + [("", document["bath_note"])]),
+        (
+            "Bath",
+            [("", text) for text in (*(use["text"] for use in document["bath"]), document["bath_note"])],
+        ),
         ("Air", [("", gas["text"]) for gas in (*document["toxic_gases"], *document["flammable_gases"])]),
         ("Cautions", [("", caution["text"]) for caution in document["cautions"]]),
         ("Doubts", [("", text) for text in document["doubts"]]),
         ("Assumed", [("", text) for text in (*document["assumptions"], *document["rules_of_thumb"])]),
     ]
-    return "\n\n".join(section(title, rows, width) for title, rows in sections if rows)
+    blocks = [section(title, rows, width) for title, rows in sections if rows]
+    return "\n\n".join([*blocks, "\n".join(["WORKING", *working_lines(document["working"], width)])])
 
 
 def _where(document: dict[str, Any]) -> Rows:
@@ -53,7 +59,8 @@ def _currents(document: dict[str, Any]) -> Rows:
         mark = " *" if row == document["recommended"] else ""
         text = f"{row['time']['text']}. {densities}{'. ' if densities else ''}{row['because']}"
         rows.append((row["current"]["text"] + mark, text))
-    return [*rows, ("*", document["because"])]
+    is_met = "yes" if document["is_met"] else "no"
+    return [*rows, ("*", document["because"]), ("Aims met", is_met)]
 
 
 def _turnover(document: dict[str, Any]) -> Rows:

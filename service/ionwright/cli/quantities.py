@@ -102,7 +102,7 @@ def _task(options: dict[str, Any]) -> TaskDescription:
         processes=_processes(options),
         known=tuple(StatedQuantity(name, value, where=f"known/{i}") for i, (name, value) in enumerate(known)),
         find=tuple(AskedQuantity(text.strip(), where=f"find/{i}") for i, text in enumerate(options["find"])),
-        conventions=_conventions(options),
+        conventions=stated_conventions(options),
     )
 
 
@@ -141,7 +141,8 @@ def _processes(options: dict[str, Any]) -> tuple[ProcessDescription, ...]:
     return (ProcessDescription(id="process", **{way: options[way].strip()}, where=way),)
 
 
-def _conventions(options: dict[str, Any]) -> TaskConventions:
+def stated_conventions(options: dict[str, Any]) -> TaskConventions:
+    """Return what the options state in place of what the course prints."""
     from ionwright.chemistry.element import ELEMENTS  # noqa: PLC0415
     from ionwright.teaching.quantities import TaskConventions  # noqa: PLC0415
     from ionwright.teaching.quantities.reading import STATED_CONSTANTS  # noqa: PLC0415

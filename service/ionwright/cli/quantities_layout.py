@@ -25,12 +25,15 @@ def quantities_laid_out(document: dict[str, Any], *, width: int) -> str:
         ("Constants", list(_constants(document["conventions"]))),
         ("Assumed", [("", text) for text in document["assumptions"]]),
     ]
-    blocks = ["\n".join(["WORKING", *_working(document["working"], width)])] if document["working"] else []
+    blocks = (
+        ["\n".join(["WORKING", *working_lines(document["working"], width)])] if document["working"] else []
+    )
     blocks += [section(title, rows, width) for title, rows in sections if rows]
     return "\n\n".join(blocks)
 
 
-def _working(steps: Iterable[dict[str, Any]], width: int) -> list[str]:
+def working_lines(steps: Iterable[dict[str, Any]], width: int) -> list[str]:
+    """Return the numbered steps of a working as lines of the given width."""
     lines = []
     for number, step in enumerate(steps, 1):
         first = f"  {number}. "

@@ -16,9 +16,13 @@ from ionwright.chemistry.substance import SUBSTANCES
 from ionwright.teaching.unaided import NITRATE
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from ionwright.chemistry.cell import Cell
 
 _EXPLOSIVE_WITH_HYDROGEN = frozenset({"O2", "Cl2"})
+_EXPLOSIVE_WITH_AMMONIUM = frozenset({"Cl2", "Br2", "I2"})
+_AMMONIUM = species("NH4^+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +43,21 @@ def _table() -> dict[str, Any]:
 def _row(name: str) -> Caution:
     row = _table()[name]
     return Caution(row["hazard"], row["text"])
+
+
+def nitrogen_halide_caution(own: Iterable[Species], formulas: Iterable[str]) -> Caution | None:
+    """The caution where a halogen forms, or may form, among ammonium ions; None if nothing like that can happen.
+
+    Parameters
+    ----------
+    own
+        Ions of the electrolyte.
+    formulas
+        Of the products, canonical ASCII.
+    """
+    if _AMMONIUM in own and not _EXPLOSIVE_WITH_AMMONIUM.isdisjoint(formulas):
+        return _row("ammonium_with_halogen")
+    return None
 
 
 @cache
@@ -92,6 +111,8 @@ def _cautions(setting: _Setting) -> tuple[Caution, ...]:
     gases = {kind.formula for kind in setting.products}
     if "H2" in gases and gases & _EXPLOSIVE_WITH_HYDROGEN:
         found.append(_row("hydrogen_with_oxidiser"))
+    if explosive := nitrogen_halide_caution(setting.own, gases):
+        found.append(explosive)
     is_nitric_acid = setting.medium == ACIDIC and NITRATE in setting.own
     salts = [kind for kind in (*setting.own, *setting.formed) if not (is_nitric_acid and kind == NITRATE)]
     found += [caution for kind in salts for caution in _by_ion().get(kind, ())]

@@ -25,13 +25,16 @@ def test_a_plan_is_laid_out_in_sections() -> None:
         "WHERE",
         "WHAT SHOULD BE SEEN",
         "CURRENT AND TIME",
+        "SETTING UP",
         "WHAT FORMS AND WHAT IS USED UP",
         "BATH",
         "AIR",
         "CAUTIONS",
         "DOUBTS",
         "ASSUMED",
+        "WORKING",
     ]
+    assert "  Aims met       yes" in result.stdout
     assert "  Verdict        fume cupboard" in result.stdout
     assert "With 4 air changes an hour it peaks" in " ".join(result.stdout.split())
     assert max(map(len, result.stdout.splitlines())) <= 88
@@ -51,6 +54,16 @@ def test_the_json_is_the_api_s_byte_for_byte() -> None:
     assert result.stdout_bytes == answer.data + b"\n"
 
 
+def test_conventions_stand_in_for_what_the_course_prints() -> None:
+    told = ("--convention", "faraday_constant=96485 C/mol", "--convention", "molar gas volume=22.4 dm3/mol")
+    result = run(*BRINE, *told, "--figures", "4")
+    assert result.exit_code == 0, result.output
+    charge = 0.030 / 22.4 * 2 * 96485
+    assert f"it takes {charge:.1f} C" in result.stdout
+    over_water = run(*BRINE, "--over-water", "--gas-temperature", "20 degC", "--gas-pressure", "100 kPa")
+    assert over_water.exit_code == 0, over_water.output
+
+
 @pytest.mark.parametrize(
     ("arguments", "told"),
     [
@@ -66,6 +79,10 @@ def test_the_json_is_the_api_s_byte_for_byte() -> None:
         ),
         (("CuSO4", "--see", "1 um of Cu", "--curriculum", "gcse"), ["needs-more", "area of the cathode"]),
         (("CuSO4", "--see", "visible", "--curriculum", "nowhere"), ["unknown-curriculum", "    nowhere"]),
+        (
+            ("CuSO4", "--see", "visible", "--convention", "faraday_constant=3 A", "--curriculum", "gcse"),
+            ["wrong-dimension", "    3 A"],
+        ),
         (("CuSO44", "--see", "visible", "--curriculum", "nowhere"), ["unknown-substance"]),
     ],
 )

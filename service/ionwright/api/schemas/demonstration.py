@@ -146,12 +146,12 @@ class ToxicGasSchema(ResponseSchema):
     evenly_mixed = fields.Nested(
         InAirSchema,
         required=True,
-        metadata=described("All of it spread through the room, without ventilation."),
+        metadata=described("What is counted of it, spread through the room, without ventilation."),
     )
     peak_with_ventilation = fields.Nested(
         InAirSchema, metadata=described("At the end of the run: c(t) = G/Qv × (1 − exp(−Qv t/V)).")
     )
-    air_to_limit = _measure("Volume of air that all of it just brings to the limit.")
+    air_to_limit = _measure("Volume of air that what is counted just brings to the limit.")
     text = wording("All of that in words.", required=True)
 
 
@@ -202,6 +202,9 @@ class DemonstrationSchema(ResponseSchema):
     formed = fields.List(fields.Nested(TurnoverSchema), required=True)
     used_up = fields.List(fields.Nested(TurnoverSchema), required=True)
     total_gas = _measure("Volume of all gases together; left out without a gas.", required=False)
+    preparation = wordings(
+        "What to set up: supply, electrodes, the substance that the bath holds.", required=True
+    )
     bath = fields.List(
         fields.Nested(BathUseSchema),
         required=True,

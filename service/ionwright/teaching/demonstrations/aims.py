@@ -42,10 +42,14 @@ _SAYS_VISIBLE: Final = re.compile(
 )
 _VISIBLE: Final = {
     "s": ("thickness", "visible_coat"),
-    "g": ("volume", "visible_gas"),
     "l": ("mass", "visible_bead"),
+    "g": ("volume", "visible_gas"),
+    "aq": ("amount", "visible_colour"),
+    "s without density": ("amount", "visible_colour"),
 }
-"""By the state of a product: the quantity that makes it visible, and the rule of thumb that says how much."""
+"""By the look of a product: the quantity that makes it visible, and the rule of thumb that says how much."""
+_FIRST_SEEN: Final = tuple(_VISIBLE)
+_NOT_SEEN: Final = frozenset({"H2O", "H^+", "OH^-"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,9 +154,9 @@ def _stated(aim: Aim, name: str, of: str, electrode: str, processes: Sequence[Pr
 
 def _visible(aim: Aim, name: str, of: str, electrode: str, processes: Sequence[Process]) -> ReadAim:
     found = [
-        (key, state, _VISIBLE[state])
+        (key, look)
         for key, state in _products(name or "mass", of, electrode, processes)
-        if state in _VISIBLE and (state != "s" or density_g_cm3(key.of))
+        if key.of not in _NOT_SEEN and (look := _look(key.of, state)) in _VISIBLE
     ]
     if not found:
         key, _ = _only(name or "mass", of, electrode, processes)
@@ -163,12 +167,17 @@ def _visible(aim: Aim, name: str, of: str, electrode: str, processes: Sequence[P
     if len(found) > 1 and of:
         _only(name or "mass", of, electrode, processes)
     # without a product, a coat on the cathode is what a teacher means, and a gas where there is none
-    key, state, (kind, rule) = min(found, key=lambda one: ("s", "l", "g").index(one[1]))
-    if name and name != kind and not (name == "volume" and state == "g"):
+    key, look = min(found, key=lambda one: _FIRST_SEEN.index(one[1]))
+    kind, rule = _VISIBLE[look]
+    if name and name != kind:
         detail = f'"{VISIBLE}" says nothing of the {_said(name)} of {substance_text(key.of)}.'
         remedy = f"Leave the quantity out, which means a {_said(kind)}, or give a figure."
         raise QuantityFault("needs-more", detail, where="value", remedy=remedy)
     return ReadAim(aim, key._replace(kind=kind), rule_of_thumb(rule).written, rule)
+
+
+def _look(of: str, state: str) -> str:
+    return "s without density" if state == "s" and not density_g_cm3(of) else state
 
 
 def _no_coat(key: Key) -> QuantityFault:
@@ -215,12 +224,7 @@ def _products(name: str, of: str, electrode: str, processes: Sequence[Process]) 
 
 
 def _not_formed(of: str, electrode: str, processes: Sequence[Process]) -> QuantityFault:
-    given = listed(
-        f"{substance_text(t.species.ascii)} at the {p.id}"
-        for p in processes
-        for t in p.half.right
-        if not t.species.is_electron and t.species.ascii != "H2O"
-    )
+    given = ", and ".join(text for p in processes if (text := _gives(p)))
     where = f" at the {electrode}" if electrode else ""
     named = f'"{of.strip()[:60]}"' if of.strip() else "Nothing of that kind"
     return QuantityFault(
@@ -229,6 +233,13 @@ def _not_formed(of: str, electrode: str, processes: Sequence[Process]) -> Quanti
         where="of" if of else "",
         remedy=f"It gives {given}.{_left_open(processes)}",
     )
+
+
+def _gives(process: Process) -> str:
+    """What an electrode gives, water left out; empty if that is nothing else."""
+    formed = [t.species.ascii for t in process.half.right if not t.species.is_electron]
+    named = listed(substance_text(one) for one in formed if one != "H2O")
+    return f"{named} at the {process.id}" if named else ""
 
 
 def _left_open(processes: Sequence[Process]) -> str:

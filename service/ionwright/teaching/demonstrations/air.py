@@ -11,18 +11,28 @@ from ionwright.chemistry.species import species
 from ionwright.chemistry.units import read_unit
 from ionwright.curricula.wording import product, sentence_start
 from ionwright.teaching.demonstrations.measure import Measure, fitting
+from ionwright.teaching.demonstrations.rules_of_thumb import rule_of_thumb
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from ionwright.chemistry.exposure import Limit
 
-__all__ = ["FlammableGas", "GasInRoom", "InAir", "Release", "Room", "flammable_gases", "toxic_gases"]
+__all__ = [
+    "FlammableGas",
+    "GasInRoom",
+    "InAir",
+    "Release",
+    "Room",
+    "flammable_gases",
+    "toxic_gases",
+    "volume_text",
+]
 
 _OF_ESCAPE: Final = "IDLH"
 """The kind of a figure from which one must flee: no limit to work under."""
-_SUBLIMES: Final = frozenset({"I2"})
-"""Solids that give off vapour at once."""
+_VAPOUR_OF: Final = {"I2": "iodine_vapour"}
+"""Rules of thumb for the part that leaves a solution as vapour; all of the others is counted."""
 
 
 class Room(NamedTuple):
@@ -76,8 +86,14 @@ class GasInRoom:
         If all of it spreads evenly through the room and nothing leaves.
     at_peak
         At the end of the run, with the air changes given; None without them.
+    judged_m3, times_judged
+        The air that is counted in judging where it may be made, and how many times the limit it comes to there.
+    rule
+        The rule of thumb that says which part is counted as vapour; empty if all of it is.
+    volume_dm3
+        Of the gas; None if it is no gas where it forms, or not known.
     air_to_limit
-        The volume of air in which all of it just comes to the limit.
+        The volume of air in which what is counted just comes to the limit.
     says
         All of that in words.
     """
@@ -88,13 +104,12 @@ class GasInRoom:
     limits: tuple[Limit, ...]
     evenly_mixed: InAir
     at_peak: InAir | None
+    judged_m3: float
+    times_judged: float
+    rule: str
+    volume_dm3: float | None
     air_to_limit: Measure
     says: str
-
-    @property
-    def times_limit(self) -> float:
-        """How many times the limit there is in the room, all of it evenly mixed [1]."""
-        return self.evenly_mixed.times_limit
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,9 +124,12 @@ class FlammableGas:
         The share if all of it spreads evenly through the room [%].
     air_to_limit
         The volume of mixture that all of it could bring to the lower limit.
+    volume
+        How much of it forms.
     """
 
     of: str
+    volume: Measure
     lower_limit: Measure
     evenly_mixed: Measure
     air_to_limit: Measure
@@ -125,7 +143,7 @@ def toxic_gases(released: Iterable[Release], room: Room) -> tuple[GasInRoom, ...
 
 def _with_limit(released: Iterable[Release]) -> Iterator[tuple[Release, Limit]]:
     for one in released:
-        if one.state == "s" and one.of not in _SUBLIMES:
+        if one.state == "s" and one.of not in _VAPOUR_OF:
             continue
         known = short_term_limits(one.of) or tuple(
             limit for limit in limits(one.of) if limit.kind != _OF_ESCAPE
@@ -136,12 +154,14 @@ def _with_limit(released: Iterable[Release]) -> Iterator[tuple[Release, Limit]]:
 
 
 def _toxic(one: Release, room: Room, limit: Limit) -> GasInRoom:
-    mass_mg = one.mass_g * 1000
+    rule = _VAPOUR_OF.get(one.of, "") if one.state != "g" else ""
+    mass_mg = one.mass_g * 1000 * (rule_of_thumb(rule).in_unit("1") if rule else 1.0)
     mixed = _in_air(evenly_mixed_mg_m3(mass_mg, room.volume_m3), one.of, limit)
     peak = None
     if room.air_changes_per_h is not None:
         value = peak_mg_m3(mass_mg, room.time_h, room.volume_m3, room.air_changes_per_h)
         peak = _in_air(value, one.of, limit)
+    judged_m3 = min(room.volume_m3, rule_of_thumb("counted_air").in_unit("m3"))
     gas = GasInRoom(
         of=one.of,
         is_certain=one.is_certain,
@@ -149,6 +169,10 @@ def _toxic(one: Release, room: Room, limit: Limit) -> GasInRoom:
         limits=short_term_limits(one.of),
         evenly_mixed=mixed,
         at_peak=peak,
+        judged_m3=judged_m3,
+        times_judged=evenly_mixed_mg_m3(mass_mg, judged_m3) / limit.mg_m3,
+        rule=rule,
+        volume_dm3=one.volume_dm3,
         air_to_limit=fitting(mass_mg / limit.mg_m3, "m3", 2),
         says="",
     )
@@ -166,11 +190,12 @@ def _toxic_said(gas: GasInRoom, state: str, room: Room) -> Iterator[str]:
     name, limit, mixed, peak = product(species(gas.of)), gas.limit, gas.evenly_mixed, gas.at_peak
     if not gas.is_certain:
         yield f"If {name} forms after all, which is not sure, then at worst:"
+    part = f"About {rule_of_thumb(gas.rule).written.text} of the {name}" if gas.rule else f"All the {name}"
     yield (
-        f"All the {name}, spread evenly through {_volume(room.volume_m3)} without ventilation, comes to "
+        f"{part}, spread evenly through {volume_text(room.volume_m3)} without ventilation, comes to "
         f"{mixed.ppm.text} ({mixed.mg_m3.text})."
     )
-    if peak is not None:
+    if peak is not None and room.air_changes_per_h:
         yield (
             f"With {room.air_changes_per_h:g} air changes an hour it peaks at {peak.ppm.text} ({peak.mg_m3.text}) "
             "at the end of the run."
@@ -181,10 +206,12 @@ def _toxic_said(gas: GasInRoom, state: str, room: Room) -> Iterator[str]:
         f"The strictest limit of the tables is {limit.printed} ({limit.jurisdiction}, {kind}; {standing}): "
         f"{_compared((peak or mixed).times_limit)}."
     )
-    if state != "g":
+    if gas.rule:
+        yield f"That counts the vapour, since most of the {name} stays in the solution or on the electrode."
+    elif state != "g":
         yield f"That counts all of it as vapour, though much of the {name} stays in the solution."
     yield (
-        f"Near the cell there is far more than the average of the room; all of it would bring "
+        f"Near the cell there is far more than the average of the room; what is counted would bring "
         f"{gas.air_to_limit.text} of air to the limit."
     )
 
@@ -195,8 +222,9 @@ def _compared(times: float) -> str:
     return f"that is {fitting(times, '1', 2).text} of the limit"
 
 
-def _volume(volume_m3: float) -> str:
-    return f"{volume_m3:.3g} m³"
+def volume_text(volume_m3: float) -> str:
+    """The volume of a room in words: ``"150 m³"``."""
+    return f"{volume_m3:.0f} m³" if volume_m3 >= 100 else f"{volume_m3:.3g} m³"
 
 
 def flammable_gases(released: Iterable[Release], room: Room) -> tuple[FlammableGas, ...]:
@@ -216,8 +244,8 @@ def _flammable(of: str, volume_dm3: float, percent: float, room: Room) -> Flamma
     name = sentence_start(product(species(of)))
     far = "far below" if mixed.value < percent / 10 else "below" if mixed.value < percent else "above"
     says = (
-        f"{name} can be lit from {percent:g}% of air by volume. Spread evenly through {_volume(room.volume_m3)}, all "
-        f"of it comes to {mixed.text}, {far} that; but caught under a lid or in a vessel it can make up to {air.text} "
-        "of explosive mixture: keep flames and sparks away."
+        f"{name} can be lit from {percent:g}% of air by volume. Spread evenly through {volume_text(room.volume_m3)}, "
+        f"all of it comes to {mixed.text}, {far} that; but caught under a lid or in a vessel it can make up to "
+        f"{air.text} of explosive mixture: keep flames and sparks away."
     )
-    return FlammableGas(of, lower, mixed, air, says)
+    return FlammableGas(of, fitting(volume_dm3, "dm3", 2), lower, mixed, air, says)

@@ -20,6 +20,8 @@ __all__ = ["CurrentChoice", "CurrentRow", "Shortfall", "choose_current"]
 _RUNGS: Final = (1.0, 1.5, 2.0, 3.0, 5.0, 7.5)
 _MOST_ROWS: Final = 5
 _SLACK: Final = 1 + 1e-9
+_CALM_S: Final = 60.0
+"""So long a run may at least take before a current is raised only to be seen on an ammeter."""
 _BRIEFEST: Final = 0.05
 """Currents that do it in less than this part of the time are left out of the table: little is gained by them."""
 
@@ -147,6 +149,7 @@ class _Chooser:
         self._bench = bench
         self._charge = stated("charge", charge_C, "C")
         self._charge_C = charge_C
+        self._grows_deposit = any(deposits.values())
         self._bounds = sorted(self._upper_bounds(deposits), key=lambda bound: bound.current_A)
         self.lowest_A = self._current_for(bench.longest_s)
 
@@ -210,20 +213,35 @@ class _Chooser:
             middle = sqrt(low * high.current_A)
             best = min(rungs, key=lambda rung: abs(rung - middle))
             return best, f"{_current(best)} takes {self._said_time(best)}, well inside the span.", ()
-        roomy = [rung for rung in rungs if rung >= low * rule_of_thumb("margin").written.value]
+        margin = low * rule_of_thumb("margin").written.value
+        meter = rule_of_thumb("school_meter").in_unit("A")
+        shown = min(meter, self._current_for(_CALM_S))
+        roomy = [rung for rung in rungs if rung * _SLACK >= max(margin, shown)]
         if not roomy:
             best = rungs[-1]
             because = (
                 f"{_current(best)} is the highest round current that the limits allow, since {high.because}; it "
-                f"takes {self._said_time(best)} and leaves little of the time free."
+                f"takes {self._said_time(best)}{'' if best >= margin else ' and leaves little of the time free'}."
             )
             return best, because, ()
         best = roomy[0]
-        because = (
-            f"{_current(best)} is the lowest round current that leaves about a third of the time free: it takes "
-            f"{self._said_time(best)}. A lower current gives a firmer deposit and gas that is easier to collect."
-        )
-        return best, because, ("margin",)
+        if best > meter * _SLACK or shown <= margin:
+            why, rule = "that leaves about a third of the time free", "margin"
+        else:
+            why, rule = "that a school ammeter shows well", "school_meter"
+        because = f"{_current(best)} is the lowest round current {why}: it takes {self._said_time(best)}."
+        if best * _SLACK < meter:
+            because = (
+                f"{_current(best)} does it in {self._said_time(best)}, but an ordinary school ammeter hardly shows so "
+                "little: the aim is a very small one."
+            )
+            rule = "school_meter"
+        return best, f"{because} {self._why_so_low()}", (rule,)
+
+    def _why_so_low(self) -> str:
+        if self._grows_deposit:
+            return "A lower current gives a firmer deposit."
+        return "A lower current keeps the cell calm, and its gas is easier to collect."
 
     def _said_time(self, current_A: float) -> str:
         return fitting(self._time_for(current_A), "s", 3).text

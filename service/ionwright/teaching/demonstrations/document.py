@@ -50,6 +50,7 @@ def demonstration_document(plan: Plan, equation_notations: frozenset[str] | None
     if plan.total_gas is not None:
         document["total_gas"] = _measure(plan.total_gas)
     document |= {
+        "preparation": list(plan.preparation),
         "bath": [_bath(use) for use in plan.baths],
         "bath_note": plan.bath_note,
         "toxic_gases": [_toxic(gas) for gas in plan.toxic],

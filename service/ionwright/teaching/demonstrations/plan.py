@@ -62,6 +62,8 @@ class Plan:
         Volume of all gases together; None without a gas.
     baths
         What each ion that is used up asks of the bath.
+    preparation
+        What to set up, as sentences.
     bath_note
         What becomes of the bath as a whole, as a sentence.
     toxic, flammable
@@ -85,6 +87,7 @@ class Plan:
     used: tuple[Turnover, ...]
     total_gas: Measure | None
     baths: tuple[BathUse, ...]
+    preparation: tuple[str, ...]
     bath_note: str
     toxic: tuple[GasInRoom, ...]
     flammable: tuple[FlammableGas, ...]

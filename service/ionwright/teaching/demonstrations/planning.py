@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.figures import rounded
 from ionwright.chemistry.medium import state_of
+from ionwright.chemistry.typesetting import as_text
 from ionwright.curricula.wording import product
 from ionwright.errors import IonwrightError
 from ionwright.teaching.demonstrations.aims import ReadAim, read_aim
@@ -16,6 +17,7 @@ from ionwright.teaching.demonstrations.bath import Run, bath_uses
 from ionwright.teaching.demonstrations.currents import choose_current
 from ionwright.teaching.demonstrations.measure import Measure, fitting
 from ionwright.teaching.demonstrations.plan import Plan, PlannedAim
+from ionwright.teaching.demonstrations.preparation import Setting, preparation, provisos
 from ionwright.teaching.demonstrations.reading import Bench, read_bench
 from ionwright.teaching.demonstrations.reckoning import Asked, Reckoning, stated
 from ionwright.teaching.demonstrations.rules_of_thumb import rule_of_thumb
@@ -115,7 +117,19 @@ class _Planner:
         if (toxic or flammable) and self._bench.room_m3 is None:
             self._rules.append("room")
         place = venue(Evidence(prediction, self._bench, choice, toxic, flammable))
+        setting = Setting(
+            prediction=prediction,
+            bench=self._bench,
+            choice=choice,
+            deposits=deposits,
+            formed=formed,
+            efficient=tuple(dict.fromkeys(aim.electrode for aim in aims)),
+            has_toxic_gas=bool(toxic),
+        )
+        self._assumptions += provisos(setting)
+        steps = tuple(preparation(setting))
         used_rules = [*self._rules, *choice.rules, *(["bath_share"] if baths else []), *place.rules]
+        used_rules += [rule for _, rule in steps if rule]
         gas = total_gas_dm3(formed)
         return Plan(
             curriculum=self._curriculum,
@@ -127,6 +141,7 @@ class _Planner:
             used=used,
             total_gas=None if gas is None else fitting(gas, "dm3", self._figures),
             baths=baths,
+            preparation=tuple(text for text, _ in steps),
             bath_note=_bath_note(prediction, is_used_up=bool(baths)),
             toxic=toxic,
             flammable=flammable,
@@ -280,7 +295,7 @@ def _doubts(prediction: Prediction) -> Iterator[str]:
         elif verdict.is_contested:
             yield (
                 f"Courses, or school and practice, differ on the {name}: "
-                f"the amounts are those of {account.half_equation.ascii}."
+                f"the amounts are those of {as_text(account.half_equation)}."
             )
         if account.half_equation is not None:
             for remark in verdict.also_accepted:

@@ -69,24 +69,28 @@ def turnovers(
     """
     formed: list[Turnover] = []
     used: list[Turnover] = []
-    for process in processes:
-        for side, found in ((process.half.right, formed), (process.half.left, used)):
-            found += [
-                _turnover(reckoning, process, term, charge_C, figures)
-                for term in side
-                if not term.species.is_electron
-            ]
+    places = [
+        (process, term, found)
+        for process in processes
+        for side, found in ((process.half.right, formed), (process.half.left, used))
+        for term in side
+        if not term.species.is_electron
+    ]
+    asked = [one for process, term, _ in places for one in _asked(process, term)]
+    values = iter(reckoning.values([stated("charge", charge_C, "C")], asked))
+    for process, term, found in places:
+        electrode: Literal["cathode", "anode"] = "anode" if process.id == "anode" else "cathode"
+        amount, mass = next(values), next(values)
+        volume = next(values) if term.state == "g" else None
+        found.append(Turnover(term.species.ascii, electrode, term.state, amount, mass, volume, figures))
     return tuple(formed), tuple(used)
 
 
-def _turnover(reckoning: Reckoning, process: Process, term: Term, charge_C: float, figures: int) -> Turnover:
+def _asked(process: Process, term: Term) -> tuple[Asked, ...]:
+    """What is asked of a species: amount, mass, and of a gas the volume."""
     of = term.species.ascii
-    asked = [Asked("amount", "mol", of, process.id), Asked("mass", "g", of, process.id)]
-    if term.state == "g":
-        asked.append(Asked("volume", "dm3", of, process.id))
-    amount, mass, *volume = reckoning.values([stated("charge", charge_C, "C")], asked)
-    electrode: Literal["cathode", "anode"] = "anode" if process.id == "anode" else "cathode"
-    return Turnover(of, electrode, term.state, amount, mass, volume[0] if volume else None, figures)
+    amount, mass = Asked("amount", "mol", of, process.id), Asked("mass", "g", of, process.id)
+    return (amount, mass, Asked("volume", "dm3", of, process.id)) if term.state == "g" else (amount, mass)
 
 
 def total_gas_dm3(formed: Sequence[Turnover]) -> float | None:

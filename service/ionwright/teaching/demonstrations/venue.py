@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import floor, log10
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.couple import HYDROGEN_ION
 from ionwright.chemistry.exposure import limits
 from ionwright.chemistry.species import species
-from ionwright.curricula.wording import listed, product
+from ionwright.curricula.wording import listed, product, sentence_start
+from ionwright.teaching.caution import nitrogen_halide_caution
+from ionwright.teaching.demonstrations.air import volume_text
 from ionwright.teaching.demonstrations.measure import fitting
 from ionwright.teaching.demonstrations.rules_of_thumb import rule_of_thumb
 
@@ -27,6 +30,9 @@ FUME_CUPBOARD: Final = "fume cupboard"
 NOT_FOR_A_CLASSROOM: Final = "not for a classroom"
 _SEVERITY: Final = (OPEN_BENCH, FUME_CUPBOARD, NOT_FOR_A_CLASSROOM)
 
+_HARMLESS_PPM: Final = 1000
+"""A gas with a limit as high as this, such as carbon dioxide, is not called toxic."""
+
 DEFERRING: Final = (
     "This is no risk assessment. Local rules, your school's own risk assessment and the judgement of qualified staff "
     "come first."
@@ -39,6 +45,8 @@ _BY_HAZARD: Final = {
     "deadly poison": NOT_FOR_A_CLASSROOM,
     "toxic, explosive salts": NOT_FOR_A_CLASSROOM,
     "toxic metal, reacts with water": NOT_FOR_A_CLASSROOM,
+    "explosive product": NOT_FOR_A_CLASSROOM,
+    "toxic gas with acid": FUME_CUPBOARD,
     "hot melt": FUME_CUPBOARD,
     "toxic": OPEN_BENCH,
     "toxic, sensitising": OPEN_BENCH,
@@ -47,7 +55,20 @@ _BY_HAZARD: Final = {
 _BY_PHRASE: Final = {
     "no place in a classroom": NOT_FOR_A_CLASSROOM,
     "banned in most schools": NOT_FOR_A_CLASSROOM,
+    "banned from most schools": NOT_FOR_A_CLASSROOM,
     "do not use it as an anode": NOT_FOR_A_CLASSROOM,
+    "cells belong in industry": NOT_FOR_A_CLASSROOM,
+    "baths belong in industry only": NOT_FOR_A_CLASSROOM,
+    "made in industry only": NOT_FOR_A_CLASSROOM,
+    "causes cancer: industry only": NOT_FOR_A_CLASSROOM,
+    "teachers or industry only": NOT_FOR_A_CLASSROOM,
+    "not made in schools": NOT_FOR_A_CLASSROOM,
+    "never in a school": NOT_FOR_A_CLASSROOM,
+    "never use them in a school": NOT_FOR_A_CLASSROOM,
+    "avoid them in schools": NOT_FOR_A_CLASSROOM,
+    "work in a fume cupboard": FUME_CUPBOARD,
+    "show it only in a fume cupboard": FUME_CUPBOARD,
+    "and use a fume cupboard": FUME_CUPBOARD,
     "not for pupils": FUME_CUPBOARD,
     "must not be used by pupils": FUME_CUPBOARD,
 }
@@ -93,6 +114,7 @@ def venue(evidence: Evidence) -> Venue:
     """Where a demonstration may be done, from all that is known of it."""
     reasons = [
         *_of_cautions(evidence.prediction),
+        *_of_explosives(evidence.prediction, evidence.toxic),
         *_of_acid(evidence.prediction),
         *_of_current(evidence.bench, evidence.choice),
         *(reason for gas in evidence.toxic for reason in _of_toxic(gas)),
@@ -104,17 +126,27 @@ def venue(evidence: Evidence) -> Venue:
     texts = [reason.text for reason in reasons] or [
         "Nothing in the plan asks for more than a well-ventilated room and the usual care."
     ]
-    rules = tuple(dict.fromkeys(reason.rule for reason in reasons if reason.rule))
+    named = [reason.rule for reason in reasons if reason.rule]
+    if evidence.toxic:
+        named += ["counted_air", *(gas.rule for gas in evidence.toxic if gas.rule)]
+    rules = tuple(dict.fromkeys(named))
     return Venue(word, (*dict.fromkeys(texts), DEFERRING), rules)
 
 
 def _of_cautions(prediction: Prediction) -> Iterator[_Reason]:
     for caution in prediction.cautions:
-        word = _BY_HAZARD.get(caution.hazard) or next(
-            (word for phrase, word in _BY_PHRASE.items() if phrase in caution.text), ""
-        )
-        if word:
-            yield _Reason(word, caution.text)
+        words = [word for phrase, word in _BY_PHRASE.items() if phrase in caution.text]
+        if caution.hazard in _BY_HAZARD:
+            words.append(_BY_HAZARD[caution.hazard])
+        if words:
+            yield _Reason(max(words, key=_SEVERITY.index), caution.text)
+
+
+def _of_explosives(prediction: Prediction, toxic: tuple[GasInRoom, ...]) -> Iterator[_Reason]:
+    """A halogen that may form among ammonium ions, even where the course answers otherwise."""
+    caution = nitrogen_halide_caution(prediction.cell.own_ions, (gas.of for gas in toxic))
+    if caution:
+        yield _Reason(NOT_FOR_A_CLASSROOM, caution.text)
 
 
 def _of_acid(prediction: Prediction) -> Iterator[_Reason]:
@@ -132,12 +164,18 @@ def _of_current(bench: Bench, choice: CurrentChoice) -> Iterator[_Reason]:
     if choice.shortfall is not None and not bench.current_A:
         needed = choice.shortfall.needed_current
     needed_A = needed.counted_in("A")
-    if needed_A > max(school, bench.highest_A or 0.0) * (1 + 1e-9):
+    if needed_A >= rule_of_thumb("classroom_current").in_unit("A"):
         text = (
-            f"It takes {needed.text}, more than a low-voltage school supply gives: never turn to the mains, a car "
-            "battery or another strong source for it."
+            f"It takes {needed.text}, which no cell in a classroom should carry: ask for less or take longer, and "
+            "never turn to the mains, a car battery or another strong source."
         )
-        yield _Reason(NOT_FOR_A_CLASSROOM, text, "school_supply")
+        yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_current")
+    elif needed_A > max(school, bench.highest_A or 0.0) * (1 + 1e-9):
+        text = (
+            f"It takes {needed.text}, more than the supply gives: ask for less or take longer, and never turn to the "
+            "mains, a car battery or another strong source."
+        )
+        yield _Reason(OPEN_BENCH, text, "school_supply")
     elif needed_A > school:
         text = (
             f"{needed.text} is more than an ordinary school supply gives: wires, clips and cell may grow hot."
@@ -148,39 +186,58 @@ def _of_current(bench: Bench, choice: CurrentChoice) -> Iterator[_Reason]:
 def _of_toxic(gas: GasInRoom) -> Iterator[_Reason]:
     name = product(species(gas.of))
     forms = "forms" if gas.is_certain else "may form, which is not sure"
-    worst = gas.at_peak or gas.evenly_mixed
-    most = rule_of_thumb("classroom_multiple").written.value
-    if gas.times_limit > most:
-        times = f"{gas.times_limit:.2g}" if gas.times_limit < 1000 else "more than 1000"
-        text = (
-            f"So much {name} {'forms' if gas.is_certain else 'may form'} that all of it in the room would come to "
-            f"{times} times the short-term limit."
-        )
+    is_toxic = gas.limit.ppm is not None and gas.limit.ppm < _HARMLESS_PPM
+    named = f"toxic {name}" if is_toxic else name
+    if gas.times_judged > rule_of_thumb("classroom_multiple").written.value:
+        text = f"So much {named} {forms} that {_in_the_room(gas)}."
         yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_multiple")
-    elif worst.times_limit > rule_of_thumb("open_bench_share").in_unit("1"):
-        share = (
-            f"{worst.times_limit:.2g} times"
-            if worst.times_limit > 1
-            else f"{fitting(worst.times_limit, '1', 2).text} of"
-        )
-        text = (
-            f"Toxic {name} {forms}: even spread through the room it would come to {share} the short-term limit, and "
-            "near the cell to far more."
-        )
+    elif gas.times_judged > rule_of_thumb("open_bench_share").in_unit("1"):
+        text = f"{sentence_start(named)} {forms}: {_in_the_room(gas)}, and near the cell to far more.{_less_of(gas)}"
         yield _Reason(FUME_CUPBOARD, text, "open_bench_share")
-    else:
+    elif is_toxic:
         text = (
-            f"Only a little toxic {name} {forms}: keep the current and the time as small as planned, and the air "
+            f"Only a little {named} {forms}: keep the current and the time as small as planned, and the air "
             "moving away from everybody."
         )
         yield _Reason(OPEN_BENCH, text, "open_bench_share")
 
 
+def _in_the_room(gas: GasInRoom) -> str:
+    """What it comes to in the air that is counted, as a clause."""
+    times = gas.times_judged
+    share = "more than 1000 times" if times >= 1000 else f"{times:.2g} times"
+    if times <= 1:
+        share = f"{fitting(times, '1', 2).text} of"
+    kind = "short-term limit" if gas.limit.is_short_term else "limit"
+    helps = " (ventilation helps, but least near the cell)" if gas.at_peak is not None else ""
+    return f"spread evenly through {volume_text(gas.judged_m3)} of air it would come to {share} the {kind}{helps}"
+
+
+def _less_of(gas: GasInRoom) -> str:
+    """How much of it would do on the open bench, as a sentence with a space in front; empty if that is not known."""
+    if gas.volume_dm3 is None or not gas.is_certain:
+        return ""
+    most_dm3 = gas.volume_dm3 * rule_of_thumb("open_bench_share").in_unit("1") / gas.times_judged
+    step = 10.0 ** floor(log10(most_dm3))
+    most = fitting(floor(most_dm3 / step * (1 + 1e-9)) * step, "dm3", 1)
+    return f" By the same rule of thumb up to about {most.text} of it would do on the open bench."
+
+
 def _of_flammable(gas: FlammableGas) -> Iterator[_Reason]:
     name = product(species(gas.of))
+    volume = gas.volume.counted_in("dm3")
     if gas.evenly_mixed.value > gas.lower_limit.value / 10:
         text = f"So much {name} forms that the air of the whole room comes near to what can be lit."
         yield _Reason(NOT_FOR_A_CLASSROOM, text)
+    elif volume >= rule_of_thumb("hydrogen_too_much").in_unit("dm3"):
+        text = f"{gas.volume.text} is far more {name} than a classroom may hold: it can make an explosion that injures."
+        yield _Reason(NOT_FOR_A_CLASSROOM, text, "hydrogen_too_much")
+    elif volume >= rule_of_thumb("hydrogen_led_away").in_unit("dm3"):
+        text = (
+            f"{gas.volume.text} is more {name} than a demonstration needs: collect a test tube of it at most, and lead "
+            "the rest away in a fume cupboard, far from flames and sparks."
+        )
+        yield _Reason(FUME_CUPBOARD, text, "hydrogen_led_away")
     else:
         text = f"The {name} can be lit: no flames, and nothing that would catch it above the cell."
         yield _Reason(OPEN_BENCH, text)

@@ -149,12 +149,16 @@ def test_without_a_volume_the_needed_one_is_told(planned: Planned) -> None:
         ("NiSO4@0.25 mol/dm3", {"cathode": "steel", "anode": "nickel"}, ("thickness", "Ni", "1 µm")),
         ("H2SO4@0.5 mol/dm3", {}, ("volume", "H2", "10 cm³")),
         ("PbBr2", {"state": "molten"}, ("mass", "Pb", "0.2 g")),
+        ("KI@0.5 mol/dm3", {"phrase": "I2"}, ("amount", "I2", "0.1 mmol")),
+        ("NaBr@0.5 mol/dm3", {"phrase": "Br2"}, ("amount", "Br2", "0.1 mmol")),
+        ("KI@0.5 mol/dm3", {}, ("volume", "H2", "10 cm³")),
     ],
 )
 def test_what_is_visible_is_a_rule_of_thumb_that_says_so(
     planned: Planned, electrolyte: str, rest: dict[str, str], seen: tuple[str, str, str]
 ) -> None:
-    plan = planned(electrolyte, ("", "visible"), **rest)
+    of = rest.pop("phrase", "")
+    plan = planned(electrolyte, (f"amount of {of}" if of else "", "visible"), **rest)
     (aim,) = plan.aims
     assert (aim.quantity, aim.of, aim.size.text) == seen
     assert "rule of thumb" in aim.rule
@@ -251,7 +255,67 @@ def test_what_cannot_be_is_refused_with_its_field(
 def test_an_aim_that_the_cell_does_not_give_is_told_what_it_gives(planned: Planned) -> None:
     with pytest.raises(IonwrightError) as caught:
         planned("CuSO4@0.5 mol/dm3", ("mass of Zn", "1 g"))
-    assert caught.value.remedy.startswith("It gives Cu at the cathode, O₂ at the anode")
+    assert caught.value.remedy.startswith("It gives Cu at the cathode, and O₂ and H⁺ at the anode")
+
+
+def test_what_each_electrode_gives_is_told_together(planned: Planned) -> None:
+    with pytest.raises(IonwrightError) as caught:
+        planned("Na2SO4@0.5 mol/dm3", ("mass of Zn", "1 g"))
+    assert caught.value.remedy == "It gives H₂ and OH⁻ at the cathode, and O₂ and H⁺ at the anode."
+
+
+def test_a_current_that_an_ammeter_shows_is_preferred(planned: Planned) -> None:
+    plan = planned("CuSO4@0.5 mol/dm3", ("mass of Cu", "1 mg"), within="10 h")
+    assert plan.choice.recommended.current_A == pytest.approx(0.010)
+    assert "school ammeter shows well" in plan.choice.because
+    tiny = planned("CuSO4@0.5 mol/dm3", ("mass of Cu", "1 ug"))
+    assert tiny.choice.recommended.time_s >= 30
+    assert tiny.choice.recommended.current.text.endswith("µA")
+    assert "hardly shows so little" in tiny.choice.because
+
+
+def test_reasons_for_a_low_current_fit_the_cell(planned: Planned) -> None:
+    gas = planned("H2SO4@0.5 mol/dm3", ("volume of H2", "10 cm3")).choice.because
+    coat = planned("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.20 g")).choice.because
+    assert "deposit" not in gas
+    assert coat.endswith("A lower current gives a firmer deposit.")
+
+
+def test_the_preparation_tells_what_to_weigh_and_how_large_an_electrode_to_take(planned: Planned) -> None:
+    plan = planned("CuSO4@0.50 mol/dm3", ("mass of Cu", "0.20 g"), bath_volume="200 cm3", current="0.50 A")
+    told = " ".join(plan.preparation)
+    assert "until the ammeter shows 0.50 A" in told
+    assert "200 cm³ at 0.500 mol/dm³ holds 16.0 g of CuSO₄, counted without water" in told
+    assert "cathode at least about 10 cm² under the surface" in told
+    assert any("50 mA/cm²" in rule for rule in plan.rules)
+    hydrate = planned("CuSO4.5H2O@0.50 mol/dm3", ("mass of Cu", "0.20 g"), bath_volume="200 cm3")
+    assert "holds 25.0 g of copper(II) sulfate pentahydrate." in " ".join(hydrate.preparation)
+
+
+def test_a_melt_is_told_its_temperature_and_a_class_its_share(planned: Planned) -> None:
+    told = " ".join(planned("PbBr2", ("mass of Pb", "0.10 g"), state="molten").preparation)
+    assert "°C" in told
+    assert "ten times as much gas" in told
+
+
+@pytest.mark.parametrize(
+    ("electrolyte", "aim", "rest", "told"),
+    [
+        ("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.10 g"), {}, "All of the current is counted"),
+        (
+            "NiSO4@0.5 mol/dm3",
+            ("mass of Ni", "0.10 g"),
+            {"efficiency": "95%", "anode": "nickel"},
+            "the other 5.0% of the current gives at the cathode",
+        ),
+        ("NaCl@2 mol/dm3", ("volume of Cl2", "10 cm3"), {}, "of chlorine above all"),
+        ("PbBr2", ("mass of Pb", "0.10 g"), {"state": "molten"}, "Bromine leaves the melt as a vapour"),
+    ],
+)
+def test_what_is_taken_for_granted_is_told(
+    planned: Planned, electrolyte: str, aim: tuple[str, str], rest: dict[str, str], told: str
+) -> None:
+    assert any(told in one for one in planned(electrolyte, aim, **rest).assumptions)
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from ionwright.chemistry.electrode import electrodes
+from ionwright.chemistry.substance import SUBSTANCES
 from ionwright.teaching.demonstrations import venue as places
 from ionwright.teaching.demonstrations.venue import DEFERRING, FUME_CUPBOARD, NOT_FOR_A_CLASSROOM, OPEN_BENCH
 
@@ -104,6 +105,54 @@ def test_what_only_may_form_is_reckoned_as_the_worst_case(planned: Planned) -> N
             {"cathode": "mercury"},
             (NOT_FOR_A_CLASSROOM, "Mercury"),
         ),
+        (
+            "H2SO4@1 mol/dm3",
+            ("volume of H2", "3 dm3"),
+            {"within": "5 h"},
+            (FUME_CUPBOARD, "more hydrogen than a demonstration needs"),
+        ),
+        (
+            "H2SO4@1 mol/dm3",
+            ("volume of H2", "12 dm3"),
+            {"within": "8 h"},
+            (NOT_FOR_A_CLASSROOM, "far more hydrogen"),
+        ),
+        (
+            "CuSO4@0.5 mol/dm3",
+            ("mass of Cu", "100 g"),
+            {"highest_current": "1000 A"},
+            (NOT_FOR_A_CLASSROOM, "never turn to the mains"),
+        ),
+        ("NaOH", ("mass of Na", "0.1 g"), {"state": "molten"}, (NOT_FOR_A_CLASSROOM, "industry only")),
+        ("KF@1 mol/dm3", ("volume of O2", "5 cm3"), {}, (FUME_CUPBOARD, "Fluorides")),
+        ("Na2S@0.5 mol/dm3", ("volume of H2", "5 cm3"), {}, (FUME_CUPBOARD, "hydrogen sulfide")),
+        ("NH4Cl@2 mol/dm3", ("volume of H2", "5 cm3"), {}, (NOT_FOR_A_CLASSROOM, "explode without warning")),
+        (
+            "NH4Cl@0.05 mol/dm3",
+            ("volume of H2", "5 cm3"),
+            {},
+            (NOT_FOR_A_CLASSROOM, "explode without warning"),
+        ),
+        ("KI@0.5 mol/dm3", ("mass of I2", "0.10 g"), {}, (OPEN_BENCH, "Only a little toxic iodine")),
+        ("NaBr@0.5 mol/dm3", ("amount of Br2", "0.01 mmol"), {}, (FUME_CUPBOARD, "Bromine is very toxic")),
+        (
+            "NaCl@2 mol/dm3",
+            ("volume of Cl2", "50 cm3"),
+            {"room_volume": "180 m3", "air_changes": "200 /h"},
+            (FUME_CUPBOARD, "ventilation helps"),
+        ),
+        (
+            "NaCl@2 mol/dm3",
+            ("volume of Cl2", "400 cm3"),
+            {"room_volume": "10000 m3", "within": "2 h"},
+            (FUME_CUPBOARD, "through 250 m³ of air"),
+        ),
+        (
+            "NaCl@2 mol/dm3",
+            ("volume of Cl2", "5 dm3"),
+            {"room_volume": "10000 m3", "within": "9 h"},
+            (NOT_FOR_A_CLASSROOM, "through 250 m³ of air"),
+        ),
     ],
 )
 def test_where_a_demonstration_may_be_done(
@@ -117,6 +166,33 @@ def test_where_a_demonstration_may_be_done(
     assert plan.prediction.cautions[-1].hazard == "all cells"
 
 
+def test_carbon_dioxide_far_below_its_limit_is_no_reason(planned: Planned) -> None:
+    plan = planned("Al2O3", ("mass of Al", "0.1 g"), state="molten")
+    assert plan.toxic[0].of == "CO2"
+    assert not any("carbon dioxide" in reason for reason in plan.venue.reasons)
+
+
+def test_iodine_in_solution_is_counted_by_its_vapour(planned: Planned) -> None:
+    dissolved = planned("KI@0.5 mol/dm3", ("mass of I2", "0.10 g"), room_volume="100 m3").toxic[0]
+    assert dissolved.evenly_mixed.mg_m3.value == pytest.approx(100 / 100 / 100)
+    assert "About 1% of the iodine" in dissolved.says
+    (molten,) = planned("PbI2", ("mass of I2", "0.10 g"), state="molten", room_volume="100 m3").toxic
+    assert molten.evenly_mixed.mg_m3.value == pytest.approx(100 / 100)
+
+
+def test_how_much_would_do_on_the_open_bench_is_told(planned: Planned) -> None:
+    plan = planned("NaCl@2 mol/dm3", ("volume of Cl2", "50 cm3"), room_volume="150 m3")
+    limit_mg = 0.5 * 70.9 / 24.465 * 150
+    assert 7 < limit_mg / 10 / 71 * 24 < 8
+    assert any("up to about 7 cm³ of it" in reason for reason in plan.venue.reasons)
+
+
+def test_a_large_room_is_written_plainly(planned: Planned) -> None:
+    plan = planned("NaCl@2 mol/dm3", ("volume of Cl2", "50 cm3"), room_volume="10000 m3", air_changes="0")
+    assert "through 10000 m³" in plan.toxic[0].says
+    assert "0 air changes" not in plan.toxic[0].says
+
+
 def test_the_hazards_that_send_a_demonstration_elsewhere_are_those_of_the_cautions() -> None:
     text = files("ionwright.teaching").joinpath("data", "cautions.toml").read_text(encoding="utf-8")
     table = tomllib.loads(text)
@@ -125,6 +201,7 @@ def test_the_hazards_that_send_a_demonstration_elsewhere_are_those_of_the_cautio
     assert hazards >= set(places._BY_HAZARD)
     texts = [row["text"] for row in rows]
     texts += [e.caution + e.caution_as_anode for e in electrodes().values()]
+    texts += [one.caution for one in SUBSTANCES.values()]
     for phrase in places._BY_PHRASE:
         assert any(phrase in one for one in texts), phrase
 
