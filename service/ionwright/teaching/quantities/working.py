@@ -109,7 +109,7 @@ class _Board:
         elif key in knowns.by_mass:
             written, mass = knowns.by_mass[key]
             stated = number_piece(written.value, written.significant_figures, written.unit)
-            ratio = quotient([stated], [guarded(mass, 4, read_unit("g/mol"))])
+            ratio = quotient([stated], [guarded(mass, EXACT, read_unit("g/mol"))])
             said = f"Divide by the molar mass of {substance_text(key.of)} to count in moles."
             yield Step(said, self._finished(key, [shown.symbol(key), ratio, shown.figure(key)]))
         elif key in knowns.written:

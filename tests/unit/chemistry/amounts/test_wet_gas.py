@@ -124,6 +124,11 @@ def test_the_vapour_pressure_alone_comes_from_the_tables(find: Callable[..., lis
     assert found == pytest.approx([2.339], rel=1e-3)
 
 
+def test_a_vapour_pressure_alone_gives_its_temperature(find: Callable[..., list[float]]) -> None:
+    known = {"water_vapour_pressure": "2.339 kPa"}
+    assert find(HYDROGEN, known, "temperature", over_water=True) == pytest.approx([293.15], rel=1e-4)
+
+
 def test_the_table_of_vapour_pressures_is_read_in_kelvins_both_ways() -> None:
     process = Process("process", with_states(read_equation(HYDROGEN)), "process", "process")
     relations = circuit_relations(Circuit((process,), is_over_water=True), (Key("temperature"),))
