@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.relations import ByTrial, Product, Sum
 from ionwright.chemistry.amounts.unknown_metal import substance_text
+from ionwright.chemistry.amounts.values import EXACT
 from ionwright.chemistry.units import read_unit, unit_said
 from ionwright.teaching.quantities.board_figures import BoardFigures, guarded
 from ionwright.teaching.quantities.expressions import (
