@@ -21,6 +21,14 @@ DECIDED = "decided"
 NOT_DECIDABLE = "not-decidable"
 
 
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a trace: a discharge rule that had something to say, and its ruling."""
+
+    rule: DischargeRule
+    ruling: Ruling
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Verdict:
     """Which process runs at one electrode, and the trace of rules that led there; compared by identity.
@@ -43,6 +51,8 @@ class Verdict:
         Whether courses, marking schemes or real cells differ here.
     assumptions
         What had to be assumed.
+    trace
+        The rules that had something to say, in their order, each with its ruling.
     """
 
     competition: Competition
@@ -53,6 +63,7 @@ class Verdict:
     also_accepted: tuple[Remark, ...] = ()
     is_contested: bool = False
     assumptions: tuple[str, ...] = ()
+    trace: tuple[Step, ...] = ()
 
     @property
     def outcome(self) -> str:
@@ -82,6 +93,18 @@ def judge(cell: Cell, electrode: str, curriculum: Curriculum) -> Verdict:
     return _judged(key, Aside((cell, electrode, curriculum, rules)))
 
 
+def judge_afresh(cell: Cell, electrode: str, curriculum: Curriculum) -> Verdict:
+    """The same as `judge`, without keeping the verdict: for many cells at once, each of which is judged once.
+
+    Raises
+    ------
+    CurriculumFault
+        As `judge` does.
+    """
+    rules = curriculum.cathode_rules if electrode == "cathode" else curriculum.anode_rules
+    return _judge(cell, electrode, curriculum, rules)
+
+
 @lru_cache(maxsize=8192)
 def _judged(_key: Hashable, case: Aside[tuple[Cell, str, Curriculum, tuple[DischargeRule, ...]]]) -> Verdict:
     """A verdict that holds for every cell with this key: rules that say what else they read are pure."""
@@ -96,13 +119,15 @@ def _judge(cell: Cell, electrode: str, curriculum: Curriculum, rules: tuple[Disc
 
 def _apply(rules: tuple[DischargeRule, ...], situation: Situation, curriculum: Curriculum) -> Verdict:
     gathered = Ruling()
+    trace: tuple[Step, ...] = ()
     for place, rule in enumerate(rules):
         ruling = rule.apply(situation)
         if ruling is PASS:
             continue
+        trace = (*trace, Step(rule, ruling))
         gathered = _gather(gathered, ruling)
         if ruling.is_undecidable:
-            return _open(situation.competition, gathered, ruling)
+            return _open(situation.competition, gathered, trace)
         if ruling.chosen is not None:
             if ruling.chosen not in situation.competition.processes:
                 raise CurriculumFault(
@@ -110,7 +135,7 @@ def _apply(rules: tuple[DischargeRule, ...], situation: Situation, curriculum: C
                 )
             if ruling.otherwise:
                 gathered = _with_other_answer(gathered, ruling, rules[place + 1 :], situation, curriculum)
-            return _decided(situation.competition, gathered, ruling.chosen)
+            return _decided(situation.competition, gathered, trace)
         if ruling.ruled_out:
             situation = situation.without({remark.process for remark in ruling.ruled_out})
     raise CurriculumFault(
@@ -145,7 +170,9 @@ def _with_other_answer(
     return replace(gathered, also_accepted=(*gathered.also_accepted, Remark(other.chosen, ruling.otherwise)))
 
 
-def _decided(competition: Competition, gathered: Ruling, chosen: ElectrodeProcess) -> Verdict:
+def _decided(competition: Competition, gathered: Ruling, trace: tuple[Step, ...]) -> Verdict:
+    """The verdict of a trace that ends with a choice."""
+    chosen = trace[-1].ruling.chosen
     return Verdict(
         competition,
         chosen,
@@ -155,17 +182,20 @@ def _decided(competition: Competition, gathered: Ruling, chosen: ElectrodeProces
         also_accepted=gathered.also_accepted,
         is_contested=gathered.is_contested,
         assumptions=gathered.assumptions,
+        trace=trace,
     )
 
 
-def _open(competition: Competition, gathered: Ruling, ruling: Ruling) -> Verdict:
+def _open(competition: Competition, gathered: Ruling, trace: tuple[Step, ...]) -> Verdict:
+    """The verdict of a trace that ends with a cell out of reach."""
     return Verdict(
         competition,
         None,
-        ruling.because,
+        trace[-1].ruling.because,
         passed_over=(passed_over := _complete(competition, gathered.ruled_out, None)),
         spectators=_idle(competition, None, passed_over),
         assumptions=gathered.assumptions,
+        trace=trace,
     )
 
 

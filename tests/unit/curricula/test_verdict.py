@@ -19,7 +19,7 @@ from ionwright.curricula.model import (
     Situation,
     undecidable,
 )
-from ionwright.curricula.verdict import Verdict, judge
+from ionwright.curricula.verdict import Step, Verdict, judge, judge_afresh
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,4 +237,30 @@ def test_a_rule_that_does_not_say_what_it_reads_is_asked_every_time(brine: Cell)
 
     museum = course(Saying(choose))
     assert judge(brine, "cathode", museum) is not judge(brine, "cathode", museum)
+    assert len(asked) == 2
+
+
+def test_the_trace_holds_the_rules_that_spoke_in_their_order(brine: Cell) -> None:
+    silent = Saying(lambda _: PASS, "Says nothing.")
+    strikes_out = Saying(
+        lambda s: Ruling(ruled_out=(Remark(s.remaining[0], "Not here."),)), "Strikes one out."
+    )
+    chooses = Saying(lambda s: Ruling(chosen=s.remaining[0]), "Takes the first.")
+    verdict = judge(brine, "cathode", course(silent, strikes_out, chooses))
+    assert [step.rule.sentence for step in verdict.trace] == ["Strikes one out.", "Takes the first."]
+    assert verdict.trace[-1].ruling.chosen is verdict.chosen
+
+
+def test_the_trace_of_an_open_verdict_ends_with_the_rule_that_left_it_open(brine: Cell) -> None:
+    gives_up = Saying(lambda _: undecidable("Beyond this course."), "Gives up.")
+    verdict = judge(brine, "cathode", course(gives_up))
+    assert verdict.trace == (Step(gives_up, undecidable("Beyond this course.")),)
+    assert verdict.chosen is None
+
+
+def test_a_verdict_judged_afresh_is_the_same_and_is_not_kept(cell_of: Callable[..., Cell]) -> None:
+    asked: list[str] = []
+    museum = course(Counting(asked))
+    first, second = (judge_afresh(cell_of("NaCl"), "cathode", museum) for _ in range(2))
+    assert first.chosen is second.chosen
     assert len(asked) == 2
