@@ -9,10 +9,11 @@ if TYPE_CHECKING:
     from ionwright.notebook import balance as balance
     from ionwright.notebook import check as check
     from ionwright.notebook import combine as combine
+    from ionwright.notebook import demonstration as demonstration
     from ionwright.notebook import faraday as faraday
     from ionwright.notebook import predict as predict
 
-__all__ = ["__version__", "balance", "check", "combine", "faraday", "predict"]
+__all__ = ["__version__", "balance", "check", "combine", "demonstration", "faraday", "predict"]
 
 
 def __getattr__(name: str) -> object:

@@ -1,7 +1,8 @@
-"""The functions a notebook uses: predictions, markings and quantities under the installed curricula, and equations."""
+"""The functions a notebook uses: predictions, markings, quantities and plans under the curricula, and equations."""
 
 from __future__ import annotations
 
+from dataclasses import fields
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ from ionwright.chemistry.faults import QuantityFault
 from ionwright.curricula.host import Registry, load_curricula
 from ionwright.teaching import Prediction
 from ionwright.teaching import predict as predict_cell
+from ionwright.teaching.demonstrations import DemonstrationDescription, Plan, aim_of, plan_demonstration
 from ionwright.teaching.half_equations import Combination
 from ionwright.teaching.half_equations import combine_half_equations as combine
 from ionwright.teaching.marking import Marking, MarkingFault, electrode_expectation, given_expectation
@@ -30,15 +32,21 @@ from ionwright.teaching.quantities.reading import STATED_CONSTANTS
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+_BENCH = tuple(
+    one.name for one in fields(DemonstrationDescription) if one.name not in ("cell", "aims", "conventions")
+)
+
 __all__ = [
     "Balanced",
     "Combination",
     "Marking",
+    "Plan",
     "Prediction",
     "Solved",
     "balance",
     "check",
     "combine",
+    "demonstration",
     "faraday",
     "predict",
 ]
@@ -217,23 +225,102 @@ def faraday(  # noqa: PLR0913 - a notebook types them by name
     0.18 g
     """
     stated = {**(given or {}), **known}
-    own = conventions or {}
     task = TaskDescription(
         processes=_processes(half_equation, metal),
         known=tuple(StatedQuantity(name, value, where=name) for name, value in stated.items()),
         find=tuple(
             AskedQuantity(text, where="find") for text in ((find,) if isinstance(find, str) else find)
         ),
-        conventions=TaskConventions(
-            constants=tuple((name, text) for name, text in own.items() if name in STATED_CONSTANTS),
-            relative_atomic_masses=tuple(
-                (name, text) for name, text in own.items() if name not in STATED_CONSTANTS
-            ),
-            significant_figures=figures,
-            gas_collected="over water" if over_water else "",
-        ),
+        conventions=_stated(conventions, figures, over_water=over_water),
     )
     return solve_task(task, _installed()[curriculum])
+
+
+def demonstration(  # noqa: PLR0913 - a notebook types them by name
+    *electrolyte: str,
+    see: str | tuple[str, ...],
+    curriculum: str,
+    concentration: str | None = None,
+    state: str = "aqueous",
+    cathode: str = "graphite",
+    anode: str = "graphite",
+    temperature: str | None = None,
+    ph: float | None = None,
+    conventions: Mapping[str, str] | None = None,
+    figures: int | None = None,
+    over_water: bool = False,
+    **bench: str,
+) -> Plan:
+    """The plan of a demonstration; printed, in brief. It is no risk assessment: local rules come first.
+
+    Parameters
+    ----------
+    electrolyte
+        Formulas or names; several for a mixture.
+    see
+        What should be seen, such as ``"10 cm3 of H2"``, ``"2 um of Ni"`` or ``"visible"``; or several.
+    curriculum
+        Id of an installed curriculum, such as ``"gcse"``.
+    concentration, state, cathode, anode, temperature, ph
+        As for `predict`.
+    conventions, figures, over_water
+        As for `faraday`.
+    bench
+        What bench, room and lesson allow, as in `DemonstrationDescription`: ``within="20 min"``,
+        ``cathode_area="25 cm2"``, ``room_volume="180 m3"``.
+
+    Raises
+    ------
+    IonwrightError
+        If the cell would not work or does not give what should be seen, a quantity cannot be, or there is no such
+        curriculum.
+
+    Examples
+    --------
+    >>> plan = demonstration(
+    ...     "H2SO4", see="10 cm3 of H2", concentration="0.5 mol/dm3", within="20 min", curriculum="gcse"
+    ... )
+    >>> print(plan.venue.word, plan.choice.recommended.current.text, plan.choice.recommended.time.text, sep="; ")
+    open bench with ventilation; 0.15 A; 8.93 min
+    """
+    unknown = next((name for name in bench if name not in _BENCH), None)
+    if unknown:
+        raise QuantityFault(
+            "unknown-quantity",
+            f'"{unknown}" is nothing that a plan asks of bench, room or lesson.',
+            where=unknown,
+            remedy=f"Use one of these: {', '.join(_BENCH)}.",
+        )
+    cell = CellDescription(
+        electrolyte=tuple(Ingredient(substance, concentration) for substance in electrolyte),
+        state=state,
+        cathode=cathode,
+        anode=anode,
+        temperature=temperature,
+        ph=ph,
+    )
+    make_cell(cell)  # faults of a cell come before an unknown curriculum
+    description = DemonstrationDescription(
+        cell=cell,
+        aims=tuple(aim_of(text, "see") for text in ((see,) if isinstance(see, str) else see)),
+        conventions=_stated(conventions, figures, over_water=over_water),
+        **bench,
+    )
+    return plan_demonstration(description, _installed()[curriculum])
+
+
+def _stated(
+    conventions: Mapping[str, str] | None, figures: int | None, *, over_water: bool
+) -> TaskConventions:
+    own = conventions or {}
+    return TaskConventions(
+        constants=tuple((name, text) for name, text in own.items() if name in STATED_CONSTANTS),
+        relative_atomic_masses=tuple(
+            (name, text) for name, text in own.items() if name not in STATED_CONSTANTS
+        ),
+        significant_figures=figures,
+        gas_collected="over water" if over_water else "",
+    )
 
 
 def _processes(half_equation: str | Mapping[str, str], metal: str) -> tuple[ProcessDescription, ...]:

@@ -4,7 +4,7 @@ import pytest
 
 import ionwright
 from ionwright.errors import IonwrightError
-from ionwright.notebook import balance, check, combine, faraday, predict
+from ionwright.notebook import balance, check, combine, demonstration, faraday, predict
 
 
 def test_the_package_hands_out_the_functions_themselves() -> None:
@@ -12,6 +12,7 @@ def test_the_package_hands_out_the_functions_themselves() -> None:
     assert ionwright.balance is balance
     assert ionwright.combine is combine
     assert ionwright.check is check
+    assert ionwright.demonstration is demonstration
     assert ionwright.faraday is faraday
     with pytest.raises(AttributeError):
         ionwright.nothing_of_this_name  # noqa: B018 - asking is the test
@@ -182,4 +183,38 @@ def test_the_charge_of_an_ion_is_found_from_its_metal() -> None:
 def test_a_task_that_cannot_be_worked_out_is_refused(task: dict[str, object], code: str) -> None:
     with pytest.raises(IonwrightError) as refusal:
         faraday(**{"find": "mass", "curriculum": "a-level", **task})
+    assert refusal.value.code == code
+
+
+BRINE = {"concentration": "2 mol/dm3", "see": "30 cm3 of H2", "curriculum": "igcse"}
+
+
+def test_brine_is_planned_for_the_lamp_room() -> None:
+    plan = demonstration("NaCl", **BRINE, within="20 min", room_volume="120 m3", air_changes="4 /h")
+    assert plan.charge.counted_in("C") == pytest.approx(0.030 / 24 * 2 * 96485, rel=1e-3)
+    lines = str(plan).splitlines()
+    assert lines[0] == "Place: fume cupboard."
+    assert "Local rules, your school's own risk assessment" in str(plan)
+    assert any(line.startswith("To be seen: 30 cm³ of H₂ at the cathode") for line in lines)
+
+
+def test_a_plan_may_state_its_conventions() -> None:
+    stated = {"faraday_constant": "96000 C/mol", "molar_gas_volume": "24.0 dm3/mol"}
+    plan = demonstration("NaCl", **BRINE, conventions=stated, figures=4)
+    assert plan.charge.text == "240.0 C"
+
+
+@pytest.mark.parametrize(
+    ("rest", "code"),
+    [
+        ({"see": "1 g of Zn"}, "not-formed"),
+        ({"see": ()}, "needs-more"),
+        ({"within": "3 A"}, "wrong-dimension"),
+        ({"rom_volume": "3 m3"}, "unknown-quantity"),
+        ({"curriculum": "nowhere"}, "unknown-curriculum"),
+    ],
+)
+def test_a_plan_that_cannot_be_made_is_refused(rest: dict[str, str], code: str) -> None:
+    with pytest.raises(IonwrightError) as refusal:
+        demonstration("NaCl", **(BRINE | rest))
     assert refusal.value.code == code

@@ -262,4 +262,6 @@ def as_parameter(path: Path) -> Path:
     """The query parameter from which the member at a path was made."""
     if len(path) > 1 and path[0] == "cell":
         return path[1:2]
+    if len(path) > 1 and path[0] == "conventions":
+        return path[1:2]
     return ("aim",) if path[:1] == ("aims",) else path[:1]

@@ -28,8 +28,8 @@ QUANTITIES_PARAMETERS = (
     "notation",
     "language",
 )
-DEMONSTRATION_PARAMETERS = (*FIELDS, "aim", *BENCH_FIELDS)
 _CONVENTIONS = ("significant_figures", "gas_collected")
+DEMONSTRATION_PARAMETERS = (*FIELDS, "aim", *BENCH_FIELDS, *STATED_CONSTANTS, *_CONVENTIONS)
 _NOT_QUANTITIES = ("half_equation", "metal", "curriculum", "language")
 _OTHER_PARAMETERS = {"equation": "half_equation", "wanted": "find", "unknown": "find", "course": "curriculum"}
 _REPEATABLE = frozenset({"electrolyte", "notation"})
@@ -106,16 +106,22 @@ def quantities_members(query: MultiDict[str, str]) -> dict[str, Any]:
         if name in query:
             is_convention = name in STATED_CONSTANTS and not is_for_constant
             (conventions if is_convention else known)[name] = query[name]
-    if "significant_figures" in conventions:
-        figures = conventions["significant_figures"].strip()
-        if _WHOLE.fullmatch(figures):
-            conventions["significant_figures"] = int(figures)
-        else:
-            detail = f'"significant_figures" is {shown(figures)}; it has to be a whole number, such as 3.'
-            faults.append(Fault(("significant_figures",), "bad-number", detail))
+    _count_figures(conventions, faults)
     if faults:
         raise validation_problem(faults, source="query")
     return members | {"known": known} | ({"conventions": conventions} if conventions else {})
+
+
+def _count_figures(conventions: dict[str, Any], faults: list[Fault]) -> None:
+    """Turn the text of the significant figures, if there is one, into a number."""
+    if "significant_figures" not in conventions:
+        return
+    figures = conventions["significant_figures"].strip()
+    if _WHOLE.fullmatch(figures):
+        conventions["significant_figures"] = int(figures)
+    else:
+        detail = f'"significant_figures" is {shown(figures)}; it has to be a whole number, such as 3.'
+        faults.append(Fault(("significant_figures",), "bad-number", detail))
 
 
 def demonstration_members(query: MultiDict[str, str]) -> dict[str, Any]:
@@ -128,12 +134,18 @@ def demonstration_members(query: MultiDict[str, str]) -> dict[str, Any]:
     """
     other_words = OTHER_DEMONSTRATION_WORDS | {"aims": "aim", "see": "aim", "goal": "aim"}
     faults = _faults_of_names(query, DEMONSTRATION_PARAMETERS, other_words, _REPEATABLE | {"aim"})
+    conventions: dict[str, Any] = {
+        name: query[name] for name in (*STATED_CONSTANTS, *_CONVENTIONS) if name in query
+    }
+    _count_figures(conventions, faults)
     if faults:
         raise validation_problem(faults, source="query")
     of_cell = prediction_members(type(query)((n, v) for n, v in query.items(multi=True) if n in FIELDS))
     members: dict[str, Any] = {name: query[name] for name in BENCH_FIELDS if name in query}
     if "aim" in query:
         members["aims"] = query.getlist("aim")
+    if conventions:
+        members["conventions"] = conventions
     members |= {name: of_cell.pop(name) for name in _BESIDE_A_CELL if name in of_cell}
     return members | {"cell": of_cell}
 

@@ -72,7 +72,7 @@ def test_the_coat_of_the_bracket_is_planned(client: FlaskClient) -> None:
 )
 def test_a_plan_can_be_asked_for_in_several_ways(client: FlaskClient, members: dict[str, Any]) -> None:
     plan = post(client, **(BRACKET | members)).json
-    assert plan["charge"] == post(client, **BRACKET).json["charge"]
+    assert plan["charge"]["value"] == post(client, **BRACKET).json["charge"]["value"]
 
 
 def test_one_area_holds_for_both_electrodes(client: FlaskClient) -> None:
@@ -93,6 +93,21 @@ def test_an_address_answers_as_a_body_does(client: FlaskClient) -> None:
         headers={"If-None-Match": answer.headers["ETag"]},
     )
     assert again.status_code == 304
+
+
+def test_conventions_stand_in_an_address(client: FlaskClient) -> None:
+    query = BATH | {name: BRACKET[name] for name in ("within", "cathode_area", "curriculum")}
+    stated = {"faraday_constant": "96485 C/mol", "gas_collected": "over water"}
+    answer = client.get(
+        PATH,
+        query_string=query
+        | stated
+        | {"aim": "2.0 um of Ni", "significant_figures": "4", "notation": "ascii"},
+    )
+    body = BRACKET | {"conventions": stated | {"significant_figures": 4}}
+    assert answer.json == post(client, **body).json
+    assert answer.json["charge"]["value"] == pytest.approx(2e-4 * 40 * 8.90 / 58.7 * 2 * 96485)
+    assert answer.json["charge"]["significant_figures"] == 4
 
 
 def test_several_aims_stand_in_an_address(client: FlaskClient) -> None:
@@ -145,6 +160,9 @@ def test_a_fault_is_told_in_its_place(
         ({"aim": "visible", "cathode": "wood"}, "non-conducting-electrode", "cathode"),
         ({"aim": "visible", "ph": "low"}, "bad-number", "ph"),
         ({"aim": "visible", "see": "visible"}, "unknown-field", "see"),
+        ({"aim": "visible", "faraday_constant": "3 A"}, "wrong-dimension", "faraday_constant"),
+        ({"aim": "visible", "significant_figures": "many"}, "bad-number", "significant_figures"),
+        ({"aim": "visible", "gas_collected": "over oil"}, "not-a-choice", "gas_collected"),
         ({}, "missing-field", "aim"),
     ],
 )

@@ -12,7 +12,7 @@ from ionwright.api.schemas.base import AnyOf, RequestSchema, described, given_te
 from ionwright.api.schemas.check_request import QuestionCellSchema
 from ionwright.api.schemas.prediction_request import QuantitySchema, quantity, query_parameters
 from ionwright.api.schemas.presented import PresentedRequestSchema
-from ionwright.api.schemas.quantities_request import RequestConventionsSchema
+from ionwright.api.schemas.quantities_request import RequestConventionsSchema, conventions_parameters
 from ionwright.api.texts import LONGEST_TEXT
 from ionwright.teaching.demonstrations.aims import QUANTITIES_OF_AIMS
 
@@ -113,4 +113,5 @@ def demonstration_parameters() -> list[dict[str, Any]]:
         *query_parameters(),
         aim | {"schema": aims, "required": True, "style": "form", "explode": True},
         *told,
+        *conventions_parameters(),
     ]

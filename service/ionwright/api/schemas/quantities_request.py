@@ -19,11 +19,15 @@ from ionwright.api.texts import LONGEST_TEXT
 from ionwright.chemistry.amounts.quantity import QUANTITIES, TOLD
 from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH
 from ionwright.chemistry.notation import NOTATIONS
+from ionwright.teaching.quantities.reading import STATED_CONSTANTS
 
 _HALF_TEXT = "A balanced half-equation, in any usual spelling."
 _METAL_TEXT = "Symbol of a metal whose ion has an unknown charge, or a letter such as X for an unknown metal."
 _FIND_TEXT = 'A quantity: "mass", "mass of Ni", "mass of Ni in mg", "mass of Ag at silver cell".'
-_VALUE_TEXT = 'Number and unit in one text, with ± and an uncertainty if there is one: "0.50 ± 0.01 A".'
+_VALUE_TEXT = (
+    'Number and unit in one text, with ± and an uncertainty if there is one: "0.50 ± 0.01 A". Its figures count; a JSON'
+    " number, which cannot carry zeros at its end, counts as good to three at least."
+)
 _CURRICULUM_TEXT = "Id of the curriculum whose constants count; it may stand in a cell instead."
 _FIGURES_TEXT = "Significant figures of the answers; if left out, as many as what is known deserves."
 _COLLECTED_TEXT = "Whether gases are collected dry, as if left out, or over water."
@@ -152,7 +156,6 @@ def quantities_parameters() -> list[dict[str, Any]]:
     short: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT, "pattern": r"\S"}
     half: dict[str, Any] = short | {"maxLength": MAX_EQUATION_LENGTH}
     find = {"type": "array", "items": short, "minItems": 1, "maxItems": MOST_ASKED}
-    figures = {"type": "integer", "minimum": 1, "maximum": MOST_FIGURES}
     notations = {"type": "array", "items": {"type": "string", "enum": list(NOTATIONS)}, "minItems": 1}
     return [
         _parameter("half_equation", half, _HALF_TEXT),
@@ -161,8 +164,7 @@ def quantities_parameters() -> list[dict[str, Any]]:
         | {"required": True, "style": "form", "explode": True},
         _parameter("curriculum", short, "Id of the curriculum whose constants count.") | {"required": True},
         *(_parameter(name, short, _told(name)) for name in TOLD),
-        _parameter("significant_figures", figures, _FIGURES_TEXT),
-        _parameter("gas_collected", {"type": "string", "enum": list(WAYS_OF_COLLECTING)}, _COLLECTED_TEXT),
+        *_presented_parameters(),
         _parameter(
             "notation",
             notations | {"maxItems": MOST_NOTATIONS},
@@ -170,6 +172,28 @@ def quantities_parameters() -> list[dict[str, Any]]:
         )
         | {"style": "form", "explode": False},
         _parameter("language", {"type": "string", "enum": list(LANGUAGES)}, "Language of the sentences."),
+    ]
+
+
+def conventions_parameters() -> list[dict[str, Any]]:
+    """Parameters that stand in place of what the course prints, as OpenAPI describes them."""
+    short: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT, "pattern": r"\S"}
+    return [
+        *(
+            _parameter(
+                name, short, f"{QUANTITIES[name].noun.capitalize()}, in place of what the course prints."
+            )
+            for name in STATED_CONSTANTS
+        ),
+        *_presented_parameters(),
+    ]
+
+
+def _presented_parameters() -> list[dict[str, Any]]:
+    figures = {"type": "integer", "minimum": 1, "maximum": MOST_FIGURES}
+    return [
+        _parameter("significant_figures", figures, _FIGURES_TEXT),
+        _parameter("gas_collected", {"type": "string", "enum": list(WAYS_OF_COLLECTING)}, _COLLECTED_TEXT),
     ]
 
 

@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from ionwright.chemistry.notation import species_text
+from ionwright.chemistry.species import species
+
 if TYPE_CHECKING:
     from ionwright.curricula.model import Curriculum
     from ionwright.teaching.demonstrations.air import FlammableGas, GasInRoom
@@ -96,6 +99,25 @@ class Plan:
     assumptions: tuple[str, ...]
     rules: tuple[str, ...]
     working: tuple[Step, ...]
+
+    def __str__(self) -> str:
+        """The plan in brief: the place, the aims, the current, how to set up, the bath, the air and the cautions."""
+        aims = (
+            f"{aim.size.text} of {species_text(species(aim.of))} at the {aim.electrode}" for aim in self.aims
+        )
+        told = [
+            f"Place: {self.venue.word}.",
+            *self.venue.reasons,
+            f"To be seen: {'; '.join(aims)}; it takes {self.charge.text}.",
+            self.choice.because,
+            *self.preparation,
+            *(use.says for use in self.baths),
+            self.bath_note,
+            *(gas.says for gas in self.toxic),
+            *(gas.says for gas in self.flammable),
+            *(caution.text for caution in self.prediction.cautions),
+        ]
+        return "\n".join(dict.fromkeys(told))
 
     @property
     def is_met(self) -> bool:
