@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from math import isfinite
 from typing import TYPE_CHECKING, Any, Final
 
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
 KNOWN_FIELDS = ("quantity", "of", "process", "value")
 ASKED_FIELDS = ("quantity", "of", "process", "unit")
 MOST_KNOWN = 40
+_FEWEST_FIGURES: Final = 3
 MOST_ASKED = 40
 _KNOWN_EXAMPLE: Final = '{"current": "0.50 A", "time": "20 min"}'
 _ASKED_EXAMPLE: Final = '"mass of Ni in mg"'
@@ -54,10 +56,23 @@ def read_value(value: Any, path: Path, quantity: str, faults: list[Fault]) -> st
     if type(value) in (int, float) and is_plain:
         if not isfinite(value):
             faults.append(Fault(path, "out-of-range", f"{named(path)} is too large a number."))
-        return repr(value)
+        return repr(value) if kind is None or kind.name == "ion_charge" else _with_figures(value)
     unit = "" if kind is None or kind.answer_unit == "1" else kind.answer_unit
     example = _EXAMPLES.get(quantity, f"2.5 {unit}".strip().replace(" %", "%"))
-    return read_quantity(value, path, f'"{example}"', faults)
+    text = read_quantity(value, path, f'"{example}"', faults)
+    if type(value) is dict and text:
+        return f"{_with_figures(value['value'])} {value['unit'].strip()}"
+    return text
+
+
+def _with_figures(number: float) -> str:
+    """A JSON number with at least three figures: it could not carry the zeros at its end."""
+    exact = Decimal(repr(number))
+    missing = _FEWEST_FIGURES - len(exact.as_tuple().digits)
+    if not number or missing <= 0 or not exact.is_finite():
+        return repr(number)
+    place = Decimal(1).scaleb(exact.adjusted() - _FEWEST_FIGURES + 1)
+    return f"{exact.quantize(place):e}" if abs(exact.adjusted()) > 5 else f"{exact.quantize(place):f}"
 
 
 def read_known(value: Any, faults: list[Fault]) -> tuple[StatedQuantity, ...]:

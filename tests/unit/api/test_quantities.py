@@ -482,3 +482,15 @@ def test_the_largest_task_of_which_nothing_is_known_is_refused_at_once(client: F
     answer = post(client, processes=processes, find=list(TOLD)[:MOST_ASKED], curriculum="a-level")
     assert answer.json["code"] == "needs-more"
     assert time.perf_counter() - start < 5
+
+
+@pytest.mark.parametrize(
+    ("value", "figures"),
+    [({"value": 0.5, "unit": "A"}, 3), ({"value": 0.5123, "unit": "A"}, 4), ("0.5 A", 1), ("0.500 A", 3)],
+)
+def test_a_json_number_is_not_punished_for_the_zeros_that_it_cannot_carry(
+    client: FlaskClient, value: Any, figures: int
+) -> None:
+    members = {"known": {"current": value, "time": "1200.0 s"}, "find": "charge"}
+    (found,) = post(client, **(BRACKET | members)).json["found"]
+    assert found["significant_figures"] == figures
