@@ -125,6 +125,7 @@ class _Planner:
             formed=formed,
             efficient=tuple(dict.fromkeys(aim.electrode for aim in aims)),
             has_toxic_gas=bool(toxic),
+            place=place.word,
         )
         self._assumptions += provisos(setting)
         steps = tuple(preparation(setting))

@@ -10,11 +10,13 @@ from ionwright.chemistry.species import species
 from ionwright.curricula.wording import listed, product, sentence_start
 from ionwright.teaching.demonstrations.measure import fitting
 from ionwright.teaching.demonstrations.rules_of_thumb import rule_of_thumb
+from ionwright.teaching.demonstrations.venue import NOT_FOR_A_CLASSROOM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from ionwright.chemistry.electrolyte import Dissolved
+    from ionwright.chemistry.ionic_compound import Compound
     from ionwright.teaching.demonstrations.currents import CurrentChoice
     from ionwright.teaching.demonstrations.reading import Bench
     from ionwright.teaching.demonstrations.turnover import Turnover
@@ -36,6 +38,8 @@ class Setting(NamedTuple):
         Of each electrode, whether a solid grows there.
     efficient
         The electrodes to which the current efficiency that was given belongs.
+    place
+        Where it may be done, as in `Venue.word`.
     """
 
     prediction: Prediction
@@ -45,10 +49,14 @@ class Setting(NamedTuple):
     formed: Sequence[Turnover]
     efficient: Sequence[str]
     has_toxic_gas: bool
+    place: str
 
 
 def preparation(setting: Setting) -> Iterator[tuple[str, str]]:
     """What to set up, as sentences, each with the rule of thumb it rests on or an empty text."""
+    if setting.place == NOT_FOR_A_CLASSROOM:
+        yield "This is not to be set up in a classroom: show it by a film, a model or its figures.", ""
+        return
     current = setting.choice.recommended.current
     text = (
         f"Turn the supply up from zero until the ammeter shows {current.text}: a few volts usually do, and about 12 V "
@@ -97,14 +105,24 @@ def _weighing(ingredients: Sequence[Dissolved], bath_dm3: float | None) -> Itera
             f"{fitting(bath_dm3, 'dm3', 3).text} at {fitting(concentration, 'mol/dm3', 3).text} holds "
             f"{fitting(concentration * bath_dm3 * mass, 'g', 3).text} of {formula}"
         )
-        if one.compound.role == "salt" and not one.compound.hydrate_water:
+        if one.compound.role == "salt" and _may_be_hydrate(one.compound):
             yield f"{lead}, counted without water of crystallisation: of a hydrate, weigh out more."
         else:
             yield f"{lead}."
 
 
+def _may_be_hydrate(compound: Compound) -> bool:
+    """Whether a salt that is written without water is often sold with it: not a salt of two single charges."""
+    charges = {abs(one.species.charge) for one, _ in compound.ions}
+    return not compound.hydrate_water and charges != {1}
+
+
 def provisos(setting: Setting) -> Iterator[str]:
-    """What was taken for granted of the current and of the gases, as sentences."""
+    """What was taken for granted of the cautions, the current and the gases, as sentences."""
+    yield (
+        "The cautions are general ones, recalled and not read in a source: the supplier's safety data sheets count "
+        "before them."
+    )
     efficiency = setting.bench.efficiency
     if efficiency is None:
         yield "All of the current is counted for the products named; in practice somewhat less of them forms."

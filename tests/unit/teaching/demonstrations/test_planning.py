@@ -288,8 +288,15 @@ def test_the_preparation_tells_what_to_weigh_and_how_large_an_electrode_to_take(
     assert "200 cm³ at 0.500 mol/dm³ holds 16.0 g of CuSO₄, counted without water" in told
     assert "cathode at least about 10 cm² under the surface" in told
     assert any("50 mA/cm²" in rule for rule in plan.rules)
+    salt = planned("NaCl@2.0 mol/dm3", ("volume of H2", "10 cm3"), bath_volume="200 cm3")
+    assert "200 cm³ at 2.00 mol/dm³ holds 23.4 g of NaCl." in salt.preparation
     hydrate = planned("CuSO4.5H2O@0.50 mol/dm3", ("mass of Cu", "0.20 g"), bath_volume="200 cm3")
     assert "holds 25.0 g of copper(II) sulfate pentahydrate." in " ".join(hydrate.preparation)
+
+
+def test_what_is_not_for_a_classroom_is_not_set_up(planned: Planned) -> None:
+    plan = planned("NaCl", ("mass of Na", "0.1 g"), state="molten")
+    assert [text[:24] for text in plan.preparation] == ["This is not to be set up"]
 
 
 def test_a_melt_is_told_its_temperature_and_a_class_its_share(planned: Planned) -> None:
@@ -302,6 +309,7 @@ def test_a_melt_is_told_its_temperature_and_a_class_its_share(planned: Planned) 
     ("electrolyte", "aim", "rest", "told"),
     [
         ("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.10 g"), {}, "All of the current is counted"),
+        ("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.10 g"), {}, "recalled and not read in a source"),
         (
             "NiSO4@0.5 mol/dm3",
             ("mass of Ni", "0.10 g"),
