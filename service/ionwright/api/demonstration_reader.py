@@ -75,6 +75,8 @@ _EXAMPLE: Final = (
     '{"cell": {"electrolyte": "NiSO4", "cathode": "steel", "anode": "nickel"}, "aims": "2 um of Ni",'
     ' "within": "20 min", "cathode_area": "25 cm2", "curriculum": "gcse"}'
 )
+_NO_CURRICULUM: Final = "none"
+"""Stands in for a curriculum that is missing or no text, so that the fault is told once."""
 _AIM_EXAMPLE: Final = '"10 cm3 of H2"'
 
 
@@ -119,7 +121,7 @@ def read_demonstration_request(data: object, *, source: str = "body") -> Demonst
 def _curriculum(data: dict[str, Any], faults: list[Fault]) -> str:
     """Id of the curriculum; it may stand in the cell instead of beside it."""
     if "curriculum" in data:
-        return read_text(data["curriculum"], ("curriculum",), '"gcse"', faults)
+        return read_text(data["curriculum"], ("curriculum",), '"gcse"', faults) or _NO_CURRICULUM
     cell = data.get("cell")
     if type(cell) is dict and type(cell.get("curriculum")) is str:
         return str(cell["curriculum"]).strip()
@@ -128,7 +130,7 @@ def _curriculum(data: dict[str, Any], faults: list[Fault]) -> str:
         " GET /v1/curricula lists those that are loaded."
     )
     faults.append(Fault(("curriculum",), "missing-field", detail))
-    return "none"  # stands in for a cell without one, so that the fault is told once
+    return _NO_CURRICULUM
 
 
 def _cell(data: dict[str, Any], curriculum: str, faults: list[Fault]) -> CellDescription:

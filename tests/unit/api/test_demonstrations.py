@@ -142,6 +142,7 @@ def test_several_aims_stand_in_an_address(client: FlaskClient) -> None:
         ({"cell": BATH | {"electrolyte": ["NiSO4", "Xx"]}}, "unknown-element", "/cell/electrolyte/1"),
         ({"cell": 3}, "wrong-type", "/cell"),
         ({"curriculum": "nowhere"}, "unknown-curriculum", "/curriculum"),
+        ({"curriculum": 5}, "wrong-type", "/curriculum"),
         ({"room": "100 m3"}, "unknown-field", "/room"),
     ],
 )

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
+from ionwright.chemistry.written_quantity import read_written
+from ionwright.errors import IonwrightError
 from ionwright.teaching.quantities.description import TaskConventions
 
 if TYPE_CHECKING:
@@ -14,6 +17,8 @@ __all__ = ["VISIBLE", "Aim", "DemonstrationDescription", "aim_of"]
 
 VISIBLE = "visible"
 """The value of an aim that leaves to the planner how much can be seen."""
+_LOOK: Final = re.compile(r" (?:coat|layer|gas|bead|amount|volume)$", re.IGNORECASE)
+"""What people write behind a product that is to be visible."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +48,26 @@ class Aim:
 
 
 def aim_of(text: str, where: str = "aims") -> Aim:
-    """The aim that a text says: "10 cm3 of H2", "a visible coat of nickel", "visible Ni", or only "visible"."""
+    """The aim that a text says: "10 cm3 of H2", "10 cm3 H2", "a visible coat of nickel", "visible Ni", "visible"."""
     plain = text.strip()
     value, found, of = plain.rpartition(" of ")
     if found:
         return Aim(value.strip(), of=of.strip(), where=where)
     word, _, of = plain.partition(" ")
     if word.lower() == VISIBLE:
-        return Aim(word, of=of.strip(), where=where)
+        return Aim(word, of=_LOOK.sub("", f" {of}").strip(), where=where)
+    value, _, of = plain.rpartition(" ")
+    if of[:1].isalpha() and _is_quantity(value) and not _is_quantity(plain):
+        return Aim(value.strip(), of=of, where=where)
     return Aim(plain, where=where)
+
+
+def _is_quantity(text: str) -> bool:
+    """Whether a text is a number with a unit."""
+    try:
+        return read_written(text).unit.symbol != "1"
+    except IonwrightError:
+        return False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

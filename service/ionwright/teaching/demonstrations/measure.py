@@ -20,9 +20,7 @@ _LADDERS: Final = {
     "volume": ("cm3", "dm3", "m3"), "length": ("um", "mm", "cm"), "current density": ("mA/cm2", "A/cm2"),
     "concentration": ("mmol/dm3", "mol/dm3"), "fraction": ("%",), "area": ("cm2", "m2"), "density": ("mg/m3",),
 }  # fmt: skip
-_FROM: Final = {"A": 0.1, "kA": 0.1, "min": 2.0, "h": 2.0, "d": 2.0, "g": 0.1, "kg": 0.1, "t": 0.1,
-    "mol": 0.1, "kmol": 0.1, "mol/dm3": 0.01,
-}  # fmt: skip
+_FROM: Final = {"time": 2.0, "current": 0.1, "mass": 0.1, "amount": 0.1, "concentration": 0.01}
 """A larger unit is used from so many of it; from 1 where none is named."""
 
 
@@ -70,7 +68,7 @@ def fitting(value: float, symbol: str, figures: int) -> Measure:
     si = value * given.si
     unit = ladder[0]
     for larger in ladder[1:]:
-        threshold = _FROM.get(larger.symbol, 1.0) * larger.si
+        threshold = _FROM.get(given.dimension, 1.0) * larger.si
         if abs(si) >= threshold * (1 - 1e-9):
             unit = larger
     return Measure(si / unit.si, unit, figures)

@@ -148,6 +148,8 @@ def _size(name: str, text: str) -> float:
         value = written.value * written.unit.si / read_unit(field.unit).si
         _check(field, value, written)
     except IonwrightError as fault:
+        if fault.code == "wrong-dimension" and field.example:
+            fault.remedy = f'Write it as in "{field.example}".'
         raise fault.within(name) from None
     return value
 

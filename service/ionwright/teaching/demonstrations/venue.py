@@ -117,10 +117,12 @@ def venue(evidence: Evidence) -> Venue:
         *_of_explosives(evidence.prediction, evidence.toxic),
         *_of_acid(evidence.prediction),
         *_of_current(evidence.bench, evidence.choice),
-        *(reason for gas in evidence.toxic for reason in _of_toxic(gas)),
         *(reason for gas in evidence.flammable for reason in _of_flammable(gas)),
         *_of_open_electrodes(evidence.prediction),
     ]
+    # less of a gas helps only where nothing else keeps the cell from the open bench
+    is_gas_alone = len(evidence.toxic) == 1 and all(reason.word == OPEN_BENCH for reason in reasons)
+    reasons += [reason for gas in evidence.toxic for reason in _of_toxic(gas, may_be_less=is_gas_alone)]
     reasons.sort(key=lambda reason: -_SEVERITY.index(reason.word))
     word = reasons[0].word if reasons else OPEN_BENCH
     texts = [reason.text for reason in reasons] or [
@@ -183,7 +185,7 @@ def _of_current(bench: Bench, choice: CurrentChoice) -> Iterator[_Reason]:
         yield _Reason(OPEN_BENCH, text, "school_supply")
 
 
-def _of_toxic(gas: GasInRoom) -> Iterator[_Reason]:
+def _of_toxic(gas: GasInRoom, *, may_be_less: bool) -> Iterator[_Reason]:
     name = product(species(gas.of))
     forms = "forms" if gas.is_certain else "may form, which is not sure"
     is_toxic = gas.limit.ppm is not None and gas.limit.ppm < _HARMLESS_PPM
@@ -192,7 +194,8 @@ def _of_toxic(gas: GasInRoom) -> Iterator[_Reason]:
         text = f"So much {named} {forms} that {_in_the_room(gas)}."
         yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_multiple")
     elif gas.times_judged > rule_of_thumb("open_bench_share").in_unit("1"):
-        text = f"{sentence_start(named)} {forms}: {_in_the_room(gas)}, and near the cell to far more.{_less_of(gas)}"
+        less = _less_of(gas) if may_be_less else ""
+        text = f"{sentence_start(named)} {forms}: {_in_the_room(gas)}, and near the cell to far more.{less}"
         yield _Reason(FUME_CUPBOARD, text, "open_bench_share")
     elif is_toxic:
         text = (

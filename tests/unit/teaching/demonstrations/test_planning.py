@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from ionwright.errors import IonwrightError
+from ionwright.teaching.demonstrations import aim_of
 from ionwright.teaching.quantities import TaskConventions
 
 if TYPE_CHECKING:
@@ -324,6 +325,38 @@ def test_what_is_taken_for_granted_is_told(
     planned: Planned, electrolyte: str, aim: tuple[str, str], rest: dict[str, str], told: str
 ) -> None:
     assert any(told in one for one in planned(electrolyte, aim, **rest).assumptions)
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "of"),
+    [
+        ("10 cm3 of H2", "10 cm3", "H2"),
+        ("10 cm3 H2", "10 cm3", "H2"),
+        ("0.2g copper", "0.2g", "copper"),
+        ("5 C", "5 C", ""),
+        ("10 cm 3", "10 cm 3", ""),
+        ("a visible coat of nickel", "a visible coat", "nickel"),
+        ("visible Ni coat", "visible", "Ni"),
+        ("Visible", "Visible", ""),
+        ("visible gas", "visible", ""),
+        ("some Cu", "some Cu", ""),
+    ],
+)
+def test_an_aim_is_read_as_people_write_it(text: str, value: str, of: str) -> None:
+    aim = aim_of(text)
+    assert (aim.value, aim.of) == (value, of)
+
+
+def test_a_room_is_not_asked_for_in_cubic_centimetres(planned: Planned) -> None:
+    with pytest.raises(IonwrightError) as caught:
+        planned("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.20 g"), room_volume="5 m2")
+    assert caught.value.remedy == 'Write it as in "150 m3".'
+
+
+def test_small_amounts_keep_the_usual_units(planned: Planned) -> None:
+    plan = planned("KI@0.5 mol/dm3", ("amount of I2", "0.10 mmol"))
+    hydrogen = next(one for one in plan.formed if one.of == "H2")
+    assert (hydrogen.amount.text, hydrogen.mass.text) == ("0.10 mmol", "0.20 mg")
 
 
 @pytest.mark.parametrize(

@@ -187,6 +187,17 @@ def test_how_much_would_do_on_the_open_bench_is_told(planned: Planned) -> None:
     assert any("up to about 7 cm³ of it" in reason for reason in plan.venue.reasons)
 
 
+@pytest.mark.parametrize(
+    ("electrolyte", "rest"), [("NH4Cl@2 mol/dm3", {}), ("PbBr2", {"state": "molten"}), ("HCl@6 mol/dm3", {})]
+)
+def test_less_gas_is_no_way_to_the_open_bench_where_more_stands_against_it(
+    planned: Planned, electrolyte: str, rest: dict[str, str]
+) -> None:
+    plan = planned(electrolyte, ("", "visible"), **rest)
+    assert plan.toxic
+    assert not any("would do on the open bench" in reason for reason in plan.venue.reasons)
+
+
 def test_a_large_room_is_written_plainly(planned: Planned) -> None:
     plan = planned("NaCl@2 mol/dm3", ("volume of Cl2", "50 cm3"), room_volume="10000 m3", air_changes="0")
     assert "through 10000 m³" in plan.toxic[0].says
