@@ -17,6 +17,7 @@ def plan_laid_out(document: dict[str, Any], *, width: int) -> str:
         ("Where", _where(document)),
         ("What should be seen", _aims(document)),
         ("Current and time", _currents(document)),
+        ("What is seen", _seen(document)),
         ("Setting up", [("", text) for text in document["preparation"]]),
         ("What forms and what is used up", _turnover(document)),
         (
@@ -43,6 +44,14 @@ def _aims(document: dict[str, Any]) -> Rows:
         *rows,
         *((name.capitalize(), equation_text(half)) for name, half in document["half_equations"].items()),
     ]
+
+
+def _seen(document: dict[str, Any]) -> Rows:
+    seen = [(name.capitalize(), text) for name, texts in document["observations"].items() for text in texts]
+    tests = [
+        (formula_text(test["product"]), f"{test['test']} {test['result']}") for test in document["tests"]
+    ]
+    return [*seen, *tests]
 
 
 def _aim(aim: dict[str, Any]) -> str:

@@ -58,6 +58,15 @@ def test_the_coat_of_the_bracket_is_planned(client: FlaskClient) -> None:
     assert plan["working"][-1]["text"].startswith("t = Q ÷ I")
 
 
+def test_a_plan_tells_what_is_seen_and_how_the_products_are_tested(client: FlaskClient) -> None:
+    plan = post(client, cell={"electrolyte": "H2SO4"}, aims="visible H2", curriculum="gcse").json
+    assert set(plan["observations"]) == {"cathode", "anode"}
+    assert any("bubbles" in text.lower() for text in plan["observations"]["cathode"])
+    assert [test["product"] for test in plan["tests"]] == ["H2", "O2"]
+    undecided = post(client, cell={"electrolyte": "KMnO4"}, aims="visible O2", curriculum="gcse").json
+    assert set(undecided["observations"]) == {"anode"}
+
+
 @pytest.mark.parametrize(
     "members",
     [

@@ -25,6 +25,7 @@ def test_a_plan_is_laid_out_in_sections() -> None:
         "WHERE",
         "WHAT SHOULD BE SEEN",
         "CURRENT AND TIME",
+        "WHAT IS SEEN",
         "SETTING UP",
         "WHAT FORMS AND WHAT IS USED UP",
         "BATH",

@@ -6,7 +6,7 @@ from marshmallow import fields
 
 from ionwright.api.schemas.base import ResponseSchema, described, wording, wordings
 from ionwright.api.schemas.equation import EquationSchema
-from ionwright.api.schemas.prediction import CautionSchema
+from ionwright.api.schemas.prediction import CautionSchema, ProductTestSchema
 from ionwright.api.schemas.quantities import CourseSchema, WorkingStepSchema
 
 
@@ -202,6 +202,17 @@ class DemonstrationSchema(ResponseSchema):
     formed = fields.List(fields.Nested(TurnoverSchema), required=True)
     used_up = fields.List(fields.Nested(TurnoverSchema), required=True)
     total_gas = _measure("Volume of all gases together; left out without a gas.", required=False)
+    observations = fields.Dict(
+        keys=fields.String(),
+        values=fields.List(fields.String()),
+        required=True,
+        metadata=described("What is seen, by the electrode."),
+    )
+    tests = fields.List(
+        fields.Nested(ProductTestSchema),
+        required=True,
+        metadata=described("How the products are recognised."),
+    )
     preparation = wordings(
         "What to set up: supply, electrodes, the substance that the bath holds.", required=True
     )

@@ -9,6 +9,8 @@ from ionwright.chemistry.species import species
 from ionwright.curricula.wording import product
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from ionwright.chemistry.exposure import Limit
     from ionwright.teaching.demonstrations.air import FlammableGas, GasInRoom, InAir
     from ionwright.teaching.demonstrations.bath import BathUse
@@ -16,6 +18,7 @@ if TYPE_CHECKING:
     from ionwright.teaching.demonstrations.measure import Measure
     from ionwright.teaching.demonstrations.plan import Plan, PlannedAim
     from ionwright.teaching.demonstrations.turnover import Turnover
+    from ionwright.teaching.prediction import ElectrodeAccount
 
 __all__ = ["demonstration_document"]
 
@@ -50,6 +53,12 @@ def demonstration_document(plan: Plan, equation_notations: frozenset[str] | None
     if plan.total_gas is not None:
         document["total_gas"] = _measure(plan.total_gas)
     document |= {
+        "observations": {name: list(account.observations) for name, account in _decided(plan)},
+        "tests": [
+            {"product": test.product, "test": test.test, "result": test.result}
+            for _, account in _decided(plan)
+            for test in account.tests
+        ],
         "preparation": list(plan.preparation),
         "bath": [_bath(use) for use in plan.baths],
         "bath_note": plan.bath_note,
@@ -126,12 +135,18 @@ def _row(row: CurrentRow) -> dict[str, Any]:
 
 
 def _half_equations(plan: Plan, notations: frozenset[str] | None) -> dict[str, Any]:
-    accounts = (("cathode", plan.prediction.cathode), ("anode", plan.prediction.anode))
     return {
         name: rendered(account.half_equation, notations)
-        for name, account in accounts
+        for name, account in _decided(plan)
         if account.half_equation is not None
     }
+
+
+def _decided(plan: Plan) -> Iterator[tuple[str, ElectrodeAccount]]:
+    """The electrodes that the course decides."""
+    for name, account in (("cathode", plan.prediction.cathode), ("anode", plan.prediction.anode)):
+        if account.half_equation is not None:
+            yield name, account
 
 
 def _turnover(one: Turnover) -> dict[str, Any]:

@@ -63,6 +63,9 @@ def preparation(setting: Setting) -> Iterator[tuple[str, str]]:
         "is the most. Switch it off before leads or electrodes are touched."
     )
     yield text, ""
+    time = setting.choice.recommended.time
+    if setting.choice.recommended.time_s > rule_of_thumb("unattended").in_unit("s"):
+        yield f"The run takes {time.text}: never leave the cell alone while the current flows.", "unattended"
     yield from _areas(setting)
     cell = setting.prediction.cell
     if cell.melt_C is not None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import floor, log10
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from ionwright.chemistry.couple import HYDROGEN_ION
+from ionwright.chemistry.couple import HYDROGEN_ION, HYDROXIDE
 from ionwright.chemistry.exposure import limits
 from ionwright.chemistry.species import species
 from ionwright.curricula.wording import listed, product, sentence_start
@@ -152,12 +152,17 @@ def _of_explosives(prediction: Prediction, toxic: tuple[GasInRoom, ...]) -> Iter
 
 
 def _of_acid(prediction: Prediction) -> Iterator[_Reason]:
-    cell = prediction.cell
+    """An acid or an alkali so strong that pupils should not handle it."""
     strong = rule_of_thumb("strong_acid").in_unit("mol/dm3")
-    for present in cell.electrolyte.ions:
-        if present.ion.species == HYDROGEN_ION and (present.concentration or 0) >= strong:
+    for present in prediction.cell.electrolyte.ions:
+        if (present.concentration or 0) < strong:
+            continue
+        if present.ion.species == HYDROGEN_ION:
             text = "The acid is concentrated: it burns and may fume, and is not for pupils."
             yield _Reason(FUME_CUPBOARD, text, "strong_acid")
+        elif present.ion.species == HYDROXIDE:
+            text = "The alkali is concentrated: it burns skin and above all eyes, and is not for pupils."
+            yield _Reason(OPEN_BENCH, text, "strong_acid")
 
 
 def _of_current(bench: Bench, choice: CurrentChoice) -> Iterator[_Reason]:
@@ -191,7 +196,7 @@ def _of_toxic(gas: GasInRoom, *, may_be_less: bool) -> Iterator[_Reason]:
     is_toxic = gas.limit.ppm is not None and gas.limit.ppm < _HARMLESS_PPM
     named = f"toxic {name}" if is_toxic else name
     if gas.times_judged > rule_of_thumb("classroom_multiple").written.value:
-        text = f"So much {named} {forms} that {_in_the_room(gas)}."
+        text = f"So much {named} {'forms' if gas.is_certain else 'may form'} that {_in_the_room(gas)}."
         yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_multiple")
     elif gas.times_judged > rule_of_thumb("open_bench_share").in_unit("1"):
         less = _less_of(gas) if may_be_less else ""

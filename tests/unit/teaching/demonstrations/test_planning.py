@@ -295,6 +295,13 @@ def test_the_preparation_tells_what_to_weigh_and_how_large_an_electrode_to_take(
     assert "holds 25.0 g of copper(II) sulfate pentahydrate." in " ".join(hydrate.preparation)
 
 
+def test_a_long_run_is_not_left_alone(planned: Planned) -> None:
+    plan = planned("CuSO4@0.5 mol/dm3", ("mass of Cu", "5 g"), within="5 h")
+    assert any("never leave the cell alone" in text for text in plan.preparation)
+    brief = planned("CuSO4@0.5 mol/dm3", ("mass of Cu", "0.1 g"))
+    assert not any("alone" in text for text in brief.preparation)
+
+
 def test_what_is_not_for_a_classroom_is_not_set_up(planned: Planned) -> None:
     plan = planned("NaCl", ("mass of Na", "0.1 g"), state="molten")
     assert [text[:24] for text in plan.preparation] == ["This is not to be set up"]

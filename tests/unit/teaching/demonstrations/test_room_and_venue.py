@@ -93,6 +93,13 @@ def test_what_only_may_form_is_reckoned_as_the_worst_case(planned: Planned) -> N
             (OPEN_BENCH, "grow hot"),
         ),
         ("H2SO4@5 mol/dm3", ("volume of H2", "10 cm3"), {}, (FUME_CUPBOARD, "concentrated")),
+        ("NaOH@4 mol/dm3", ("volume of H2", "10 cm3"), {}, (OPEN_BENCH, "alkali is concentrated")),
+        (
+            "NaCl@0.1 mol/dm3",
+            ("volume of O2", "2 dm3"),
+            {"within": "8 h"},
+            (NOT_FOR_A_CLASSROOM, "So much toxic chlorine may form that spread"),
+        ),
         (
             "H2SO4@0.5 mol/dm3",
             ("volume of O2", "5 cm3"),
