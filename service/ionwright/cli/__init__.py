@@ -7,6 +7,7 @@ import click
 from ionwright import __version__
 from ionwright.cli.balance import balance, combine
 from ionwright.cli.check import check
+from ionwright.cli.compare import compare
 from ionwright.cli.curricula import curricula
 from ionwright.cli.demonstration import demonstration
 from ionwright.cli.openapi import openapi
@@ -23,5 +24,16 @@ def main() -> None:
     """Work out electrolysis cells for teaching: what is discharged at each electrode, and why."""
 
 
-for command in (serve, predict, balance, combine, check, quantities, demonstration, curricula, openapi):
+for command in (
+    serve,
+    predict,
+    compare,
+    balance,
+    combine,
+    check,
+    quantities,
+    demonstration,
+    curricula,
+    openapi,
+):
     main.add_command(command)

@@ -52,7 +52,14 @@ def section(title: str, rows: Rows, width: int) -> str:
 
 
 def _cell(document: dict[str, Any]) -> Rows:
-    cell = document["cell"]
+    rows = cell_rows(document["cell"])
+    rows.append(("Curriculum", document["curriculum"]["title"]))
+    rows += [("Assumed", text) for text in document.get("assumptions", ())]
+    return rows + [("Note", text) for text in document.get("notes", ())]
+
+
+def cell_rows(cell: dict[str, Any]) -> Rows:
+    """Return what is in a cell and what its electrodes are made of."""
     rows = []
     for substance in cell["electrolyte"]:
         amount = f", {substance['concentration']}" if "concentration" in substance else ""
@@ -61,9 +68,7 @@ def _cell(document: dict[str, Any]) -> Rows:
     for side, label in _SIDES.items():
         electrode = cell[side]
         rows.append((label.capitalize(), f"{electrode['material']}, {electrode['behaviour']}"))
-    rows.append(("Curriculum", document["curriculum"]["title"]))
-    rows += [("Assumed", text) for text in document.get("assumptions", ())]
-    return rows + [("Note", text) for text in document.get("notes", ())]
+    return rows
 
 
 def _ions(ions: Iterable[dict[str, Any]]) -> Rows:

@@ -14,6 +14,7 @@ from ionwright.curricula.wording import ions, product, products, sentence_start
 from ionwright.teaching.unaided import unaided_reactions
 
 if TYPE_CHECKING:
+    from ionwright.chemistry.cell import Cell
     from ionwright.chemistry.equation import Equation
     from ionwright.chemistry.process import ElectrodeProcess
     from ionwright.chemistry.species import Species
@@ -45,7 +46,7 @@ def prediction_document(prediction: Prediction, notations: Notations = None) -> 
     cell, curriculum = prediction.cell, prediction.curriculum
     document: dict[str, Any] = {
         "curriculum": {"id": curriculum.id, "title": curriculum.title},
-        "cell": _cell(prediction),
+        "cell": cell_document(cell),
         "assumptions": list(prediction.assumptions),
         "notes": [*cell.electrolyte.notes, *unaided_reactions(cell)],
         "ions": [_ion(present.ion.species, present.source) for present in cell.electrolyte.ions],
@@ -77,8 +78,8 @@ def ratio_of(prediction: Prediction) -> dict[str, Any]:
     return {"moles": _shares(accounts.moles), "gas_volumes": _shares(accounts.gas_volumes)}
 
 
-def _cell(prediction: Prediction) -> dict[str, Any]:
-    cell = prediction.cell
+def cell_document(cell: Cell) -> dict[str, Any]:
+    """A cell as it was understood, as plain data."""
     return {
         "electrolyte": [
             {"formula": d.compound.formula, "name": d.compound.name}
