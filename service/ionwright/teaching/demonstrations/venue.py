@@ -196,7 +196,7 @@ def _of_toxic(gas: GasInRoom, *, may_be_less: bool) -> Iterator[_Reason]:
     is_toxic = gas.limit.ppm is not None and gas.limit.ppm < _HARMLESS_PPM
     named = f"toxic {name}" if is_toxic else name
     if gas.times_judged > rule_of_thumb("classroom_multiple").written.value:
-        text = f"So much {named} {'forms' if gas.is_certain else 'may form'} that {_in_the_room(gas)}."
+        text = f"So much {named} {'forms' if gas.is_certain else 'may form'} that no classroom should hold it: {_in_the_room(gas)}."
         yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_multiple")
     elif gas.times_judged > rule_of_thumb("open_bench_share").in_unit("1"):
         less = _less_of(gas) if may_be_less else ""
@@ -217,7 +217,10 @@ def _in_the_room(gas: GasInRoom) -> str:
     if times <= 1:
         share = f"{fitting(times, '1', 2).text} of"
     kind = "short-term limit" if gas.limit.is_short_term else "limit"
-    helps = " (ventilation helps, but least near the cell)" if gas.at_peak is not None else ""
+    if not gas.limit.verified:
+        kind += ", as recalled and not read"
+    is_aired = gas.at_peak is not None and gas.at_peak.times_limit < gas.evenly_mixed.times_limit
+    helps = " (ventilation helps, but least near the cell)" if is_aired else ""
     return f"spread evenly through {volume_text(gas.judged_m3)} of air it would come to {share} the {kind}{helps}"
 
 
@@ -228,7 +231,7 @@ def _less_of(gas: GasInRoom) -> str:
     most_dm3 = gas.volume_dm3 * rule_of_thumb("open_bench_share").in_unit("1") / gas.times_judged
     step = 10.0 ** floor(log10(most_dm3))
     most = fitting(floor(most_dm3 / step * (1 + 1e-9)) * step, "dm3", 1)
-    return f" By the same rule of thumb up to about {most.text} of it would do on the open bench."
+    return f" By our own rule of thumb up to about {most.text} of it would do on the open bench."
 
 
 def _of_flammable(gas: FlammableGas) -> Iterator[_Reason]:
