@@ -196,7 +196,8 @@ def _of_toxic(gas: GasInRoom, *, may_be_less: bool) -> Iterator[_Reason]:
     is_toxic = gas.limit.ppm is not None and gas.limit.ppm < _HARMLESS_PPM
     named = f"toxic {name}" if is_toxic else name
     if gas.times_judged > rule_of_thumb("classroom_multiple").written.value:
-        text = f"So much {named} {'forms' if gas.is_certain else 'may form'} that no classroom should hold it: {_in_the_room(gas)}."
+        does_form = "forms" if gas.is_certain else "may form"
+        text = f"So much {named} {does_form} that no classroom should hold it: {_in_the_room(gas)}."
         yield _Reason(NOT_FOR_A_CLASSROOM, text, "classroom_multiple")
     elif gas.times_judged > rule_of_thumb("open_bench_share").in_unit("1"):
         less = _less_of(gas) if may_be_less else ""
