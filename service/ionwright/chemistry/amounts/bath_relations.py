@@ -46,6 +46,7 @@ def _unchanged(bath: str, of: str) -> Iterator[Relation]:
     yield Product("amount in the bath", Key("amount_at_start", bath, of), (start, Key("bath_volume", bath)))
     yield Sum("no change", Key("concentration_change", bath, of), ())
     yield Product("unchanged", Key("concentration", bath, of), (start,))
+    yield Product("unchanged", Key("amount_left", bath, of), (Key("amount_at_start", bath, of),))
 
 
 def _amounts(
@@ -111,7 +112,10 @@ def _of_running_out(circuit: Circuit, bath: str, of: str, mentioned: Collection[
     yield Product("stoichiometry", Key("amount_at_start", bath, of), (electrons,), number=net)
     useful = Key("useful_charge_until_none", bath, of) if parts else charge
     yield Product("faraday", useful, (electrons, Key("faraday_constant")))
-    if parts:
+    if circuit.used_up:
+        before = circuit.before(touching[0])
+        yield Sum("in turn", charge, (*(Key("useful_charge", p.id) for p in before), useful))
+    elif parts:
         yield Product("useful charge", useful, (charge, *parts))
     yield Product("charge", charge, (Key("current"), time))
     yield Sum("charge left", charge, (Key("charge"), Key("charge_left", bath, of)))

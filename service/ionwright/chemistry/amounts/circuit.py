@@ -118,6 +118,11 @@ class Circuit:
         """Whether other processes run at the same electrode."""
         return sum(other.electrode == process.electrode for other in self.processes) > 1
 
+    def before(self, process: Process) -> tuple[Process, ...]:
+        """The processes at the same electrode that run before this one, where they run in turn."""
+        turn = [p for p in self.processes if p.electrode == process.electrode]
+        return tuple(turn[: turn.index(process)])
+
     def touching(self, bath: str, of: str) -> tuple[Process, ...]:
         """The processes that take a species from a bath or give it to the bath."""
         return tuple(p for p in self.processes if p.bath == bath and p.per_electron(of))

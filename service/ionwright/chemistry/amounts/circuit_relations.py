@@ -58,7 +58,7 @@ def circuit_relations(
         The kinds of those that are asked for.
     """
     kinds = {key.kind for key in mentioned}
-    found = [*_of_circuit(kinds)]
+    found = [*_of_circuit(kinds, asked)]
     if circuit.is_over_water:
         found += _of_vapour(kinds, asked)
     # a share that is left over comes first: it keeps more figures than a difference of charges
@@ -71,7 +71,7 @@ def circuit_relations(
     return tuple(dict.fromkeys(found))
 
 
-def _of_circuit(kinds: set[str]) -> Iterator[Relation]:
+def _of_circuit(kinds: set[str], asked: frozenset[str]) -> Iterator[Relation]:
     yield Product("charge", CHARGE, (CURRENT, TIME))
     yield Product("faraday", CHARGE, (ELECTRONS, FARADAY))
     number, elementary = Key("number_of_electrons"), Key("elementary_charge")
@@ -79,7 +79,8 @@ def _of_circuit(kinds: set[str]) -> Iterator[Relation]:
         yield Product("electron charge", CHARGE, (number, elementary))
     if "number_of_electrons" in kinds:
         yield Product("electron count", number, (ELECTRONS, AVOGADRO))
-    if kinds & {"faraday_constant", "avogadro_constant", "elementary_charge"}:
+    makes_faraday = {"avogadro_constant", "elementary_charge"} <= kinds and "faraday_constant" not in kinds
+    if makes_faraday or asked & {"faraday_constant", "avogadro_constant", "elementary_charge"}:
         yield Product("constants", FARADAY, (AVOGADRO, elementary))
     if kinds & _ELECTRICAL:
         voltage, power = Key("voltage"), Key("power")

@@ -11,6 +11,7 @@ from ionwright.chemistry.amounts.limits import check_results
 from ionwright.chemistry.amounts.network import Solution, solve
 from ionwright.chemistry.amounts.placing import placed
 from ionwright.chemistry.amounts.task_faults import contradiction, needs_more
+from ionwright.chemistry.amounts.task_hints import what_would_do
 from ionwright.chemistry.amounts.values import EXACT, Value
 from ionwright.chemistry.faults import QuantityFault
 
@@ -88,8 +89,8 @@ def work_out(task: Task) -> WorkedOut:
         raise fault.within(_where_of_a_wet_gas(given)) from None
     if solution.clashes:
         raise contradiction(solution.clashes, given, solution)
-    answers = _without_missing(answers, relations, solution, knowns)
-    check_results(task, solution.values, given)
+    answers = _without_missing(task, given, answers, relations, solution, knowns)
+    check_results(task, solution.values, given, frozenset(key for _, key in answers))
     return WorkedOut(task, answers, solution.values, given, knowns)
 
 
@@ -99,7 +100,9 @@ def _where_of_a_wet_gas(given: Mapping[Key, Given]) -> str:
     return next((wheres[kind] for kind in _OF_A_WET_GAS if kind in wheres), "")
 
 
-def _without_missing(
+def _without_missing(  # noqa: PLR0913, PLR0917 - all that was made on the way
+    task: Task,
+    given: Mapping[Key, Given],
     answers: tuple[tuple[Wanted, Key], ...],
     relations: Sequence[Relation],
     solution: Solution,
@@ -109,5 +112,6 @@ def _without_missing(
     found = tuple(pair for pair in answers if pair[1] in solution.values)
     for wanted, key in answers:
         if all(pair[0] is not wanted for pair in found):
-            raise needs_more(wanted, key, relations, knowns)
+            hints = what_would_do(task, given, tuple(key for _, key in answers), key)
+            raise needs_more(wanted, key, relations, knowns, hints)
     return found

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from ionwright.chemistry.amounts.limits import check_given
 from ionwright.chemistry.amounts.naming import name_of
 from ionwright.chemistry.amounts.quantity import CONSTANTS_OF_NATURE, QUANTITIES, Key
 from ionwright.chemistry.amounts.stated_values import figures_of, number_of, slack_of, value_in
+from ionwright.chemistry.amounts.substance_meant import ion_carried
 from ionwright.chemistry.amounts.totals import parts_of_totals
 from ionwright.chemistry.amounts.unit_amount import unit_amounts
 from ionwright.chemistry.amounts.unknown_metal import substance, substance_text
@@ -21,12 +22,12 @@ from ionwright.chemistry.written_quantity import expect, read_written
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
-    from ionwright.chemistry.amounts.task import Given, Task
+    from ionwright.chemistry.amounts.task import Constants, Given, Task
     from ionwright.chemistry.written_quantity import Written
 
-__all__ = ["KnownValues", "checked_value", "known_values"]
+__all__ = ["ByMass", "KnownValues", "checked_value", "keys_at_hand", "known_values", "molar_mass"]
 
-_STANDARD_ATMOSPHERE: Final = "101.3 kPa"
+_STANDARD_ATMOSPHERE: Final = "101.325 kPa"
 _BY_MASS: Final = frozenset(
     {
         "mass",
@@ -45,6 +46,39 @@ _OF_SOME_GAS: Final = frozenset({"temperature", "pressure", "gas_constant"})
 _OF_GAS_LAW: Final = frozenset(
     {"temperature", "pressure", "gas_constant", "water_vapour_pressure", "dry_pressure"}
 )
+
+
+class ByMass(NamedTuple):
+    """A concentration that was given by mass.
+
+    Parameters
+    ----------
+    weighed
+        Formula of what the mass counts.
+    molar_mass
+        Of it [g/mol].
+    number
+        How many of the substance in question one formula of it holds.
+    parts
+        What its molar mass is made of: symbol, number of atoms, figure as printed.
+    """
+
+    written: Written
+    weighed: str
+    molar_mass: float
+    number: int
+    parts: tuple[tuple[str, int, str], ...]
+
+
+def molar_mass(constants: Constants, of: str) -> float | None:
+    """Molar mass by the figures of a course [g/mol]; None if they lack an element."""
+    total = 0.0
+    for symbol, number in substance(of).atoms:
+        printed = constants.relative_atomic_mass(symbol)
+        if printed is None:
+            return None
+        total += number * printed.value
+    return total
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +102,7 @@ class KnownValues:
     chosen
         How much a task is reckoned for, where it leaves that open and the answer does not depend on it.
     by_mass
-        Concentrations that were given by mass, each with the molar mass [g/mol].
+        Concentrations that were given by mass.
     """
 
     values: tuple[Known, ...]
@@ -78,7 +112,7 @@ class KnownValues:
     molar_masses: Mapping[Key, tuple[tuple[str, int, str], ...]]
     without_mass: Mapping[Key, str]
     chosen: Mapping[Key, Written]
-    by_mass: Mapping[Key, tuple[Written, float]]
+    by_mass: Mapping[Key, ByMass]
 
 
 def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) -> KnownValues:
@@ -89,20 +123,11 @@ def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) 
     QuantityFault
         If a given value has the wrong dimension or cannot be, or the tables lack a figure that is needed.
     """
-    named = [*given, *wanted]
-    kinds = {key.kind for key in named}
-    named += parts_of_totals(task.circuit, kinds)
-    if _OF_SOME_GAS.intersection(key.kind for key in wanted) and "volume" not in kinds:
-        named += parts_of_totals(task.circuit, {"total_volume"})
-    named += [Key("amount_at_start", task.circuit.process(id_).bath, of) for id_, of in task.circuit.used_up]
-    gathered = _Gathered(task, tuple(dict.fromkeys(named)), frozenset(wanted))
+    gathered = _Gathered(task, _mentioned(task, list(given), wanted), frozenset(wanted))
     for key, one in given.items():
         gathered.add_given(key, one)
     _check_currencies(given)
-    gathered.add_constants()
-    gathered.add_unit_amounts()
-    gathered.add_figures_of_substances()
-    gathered.add_conditions()
+    gathered.add_what_is_not_stated()
     return KnownValues(
         values=tuple(gathered.values.values()),
         mentioned=gathered.mentioned,
@@ -111,7 +136,7 @@ def known_values(task: Task, given: Mapping[Key, Given], wanted: Sequence[Key]) 
         molar_masses=gathered.molar_masses,
         without_mass=gathered.without_mass,
         chosen=gathered.chosen,
-        by_mass=gathered.written_by_mass,
+        by_mass=gathered.by_mass,
     )
 
 
@@ -126,6 +151,25 @@ def _check_currencies(given: Mapping[Key, Given]) -> None:
         )
 
 
+def _mentioned(task: Task, given: Sequence[Key], wanted: Sequence[Key]) -> tuple[Key, ...]:
+    """All that a task is about, the parts of totals and the volumes of its gases included."""
+    named = [*given, *wanted]
+    kinds = {key.kind for key in named}
+    named += parts_of_totals(task.circuit, kinds)
+    if _OF_SOME_GAS.intersection(key.kind for key in wanted) and "volume" not in kinds:
+        named += parts_of_totals(task.circuit, {"total_volume"})
+    named += [Key("amount_at_start", task.circuit.process(id_).bath, of) for id_, of in task.circuit.used_up]
+    return tuple(dict.fromkeys(named))
+
+
+def keys_at_hand(task: Task, given: Sequence[Key], wanted: Sequence[Key]) -> tuple[set[Key], tuple[Key, ...]]:
+    """What would be known if a task stated these quantities, whatever their values; and all that it then mentions."""
+    gathered = _Gathered(task, _mentioned(task, given, wanted), frozenset(wanted))
+    gathered.values = {key: Known(key, 1.0) for key in given}
+    gathered.add_what_is_not_stated()
+    return set(gathered.values), gathered.mentioned
+
+
 def checked_value(key: Key, given: Given) -> float:
     """What a given quantity is in the unit of the solver.
 
@@ -135,8 +179,10 @@ def checked_value(key: Key, given: Given) -> float:
         If it has the wrong dimension or cannot be.
     """
     kind = QUANTITIES[key.kind]
+    is_bare_money = kind.dimension == "currency" and given.value.unit.dimension == "fraction"
     try:
-        expect(given.value, kind.dimension, kind.noun)
+        if not is_bare_money:
+            expect(given.value, kind.dimension, kind.noun)
     except QuantityFault as fault:
         raise fault.within(given.where) from None
     value = value_in(key.kind, given.value)
@@ -155,7 +201,7 @@ class _Gathered:
         self.values: dict[Key, Known] = {}
         self.written: dict[Key, Written] = {}
         self.assumptions: list[tuple[Key, str]] = []
-        self.written_by_mass: dict[Key, tuple[Written, float]] = {}
+        self.by_mass: dict[Key, ByMass] = {}
         self.molar_masses: dict[Key, tuple[tuple[str, int, str], ...]] = {}
         self.without_mass: dict[Key, str] = {}
         self.chosen: dict[Key, Written] = {}
@@ -174,15 +220,26 @@ class _Gathered:
 
     def _add_by_mass(self, key: Key, one: Given) -> None:
         """A concentration that counts the mass of what is dissolved, such as 14.7 g/dm3 of Ni²⁺."""
-        mass = self._molar_mass(key.of)
+        weighed = one.weighed or key.of
+        mass = molar_mass(self.task.constants, weighed)
         if mass is None:
-            raise self._no_mass(key.of, one.where)
+            raise self._no_mass(weighed, one.where)
+        carried = ion_carried(weighed, {substance(key.of)}) if one.weighed else None
+        number = carried[1] if carried else 1
         g_dm3 = one.value.value * one.value.unit.si  # kg/m3, which is g/dm3
-        check_given(key, g_dm3 / mass, one)
-        number = number_of(g_dm3, one.value, "g/dm3", name_of(key)) / mass
-        self.values[key] = Known(key, number, one.value.significant_figures, slack_of(one.value))
-        self.written_by_mass[key] = (one.value, mass)
-        self.assume(key, f"The concentration counts the mass of {substance_text(key.of)} alone.")
+        check_given(key, g_dm3 / mass * number, one)
+        value = number_of(g_dm3, one.value, "g/dm3", name_of(key)) / mass * number
+        self.values[key] = Known(key, value, one.value.significant_figures, slack_of(one.value))
+        self.by_mass[key] = ByMass(one.value, weighed, mass, number, self._parts(weighed))
+        if not one.weighed:
+            self.assume(key, f"The concentration counts the mass of {substance_text(key.of)} alone.")
+
+    def add_what_is_not_stated(self) -> None:
+        """Add what the course prints, what the tables hold, and what holds for want of a figure."""
+        self.add_constants()
+        self.add_unit_amounts()
+        self.add_figures_of_substances()
+        self.add_conditions()
 
     # -------------------------------------------------------------- what the course prints
 
@@ -204,7 +261,8 @@ class _Gathered:
         """Whether a constant must be left open, since it would settle the one that is to be found from data."""
         asked = {key.kind for key in self.wanted}
         if name == "faraday_constant":
-            return bool(asked & {"avogadro_constant", "elementary_charge"})
+            makes_it = {"avogadro_constant", "elementary_charge"} <= self.kinds
+            return makes_it or bool(asked & {"avogadro_constant", "elementary_charge"})
         return name == "avogadro_constant" and "faraday_constant" in asked
 
     def _add_constant(self, key: Key) -> None:
@@ -244,19 +302,16 @@ class _Gathered:
                 return
             parts.append((symbol, number, printed.text))
             slack += number * printed.value * slack_of(printed)
-        total = self._molar_mass(key.of) or 0.0
+        total = molar_mass(self.task.constants, key.of) or 0.0
         self.molar_masses[key] = tuple(parts)
         self.values[key] = Known(key, total, EXACT, slack / total, is_given=False)
 
-    def _molar_mass(self, of: str) -> float | None:
-        """Molar mass by the figures of the course [g/mol]; None if the tables lack one."""
-        total = 0.0
-        for symbol, number in substance(of).atoms:
-            printed = self.task.constants.relative_atomic_mass(symbol)
-            if printed is None:
-                return None
-            total += number * printed.value
-        return total
+    def _parts(self, of: str) -> tuple[tuple[str, int, str], ...]:
+        """Symbols, numbers of atoms and figures of a substance, as far as the course has them."""
+        found = (
+            (symbol, n, self.task.constants.relative_atomic_mass(symbol)) for symbol, n in substance(of).atoms
+        )
+        return tuple((symbol, n, printed.text) for symbol, n, printed in found if printed is not None)
 
     def _no_mass(self, of: str, where: str) -> QuantityFault:
         detail = f"The tables hold no relative atomic mass for all of {substance_text(of)}."
@@ -282,7 +337,7 @@ class _Gathered:
             if "volume" in self.kinds and known and Key("dry_pressure") not in self.values:
                 self._add(pressure, read_written(_STANDARD_ATMOSPHERE, dimension="pressure"))
                 self.assume(
-                    pressure, "No pressure was given; that of the standard atmosphere is taken, 101.3 kPa."
+                    pressure, "No pressure was given; that of the standard atmosphere is taken, 101.325 kPa."
                 )
         for key in self.mentioned:
             start = Key("bath_concentration", key.process, key.of)

@@ -5,14 +5,15 @@ from __future__ import annotations
 from math import isfinite
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.amounts.naming import name_of, shown
+from ionwright.chemistry.amounts.naming import listed, name_of, shown
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.amounts.values import nominal
+from ionwright.chemistry.constants import CONSTANTS
 from ionwright.chemistry.faults import QuantityFault
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Collection, Mapping
 
     from ionwright.chemistry.amounts.task import Given, Task
     from ionwright.chemistry.amounts.values import Value
@@ -22,6 +23,7 @@ __all__ = ["check_given", "check_results"]
 _MAY_RUN_OVER: Final = 0.02
 """By how much a result may pass a bound through rounding and measuring before it counts as impossible."""
 
+_MOST_CHARGES: Final = 8
 _OF_A_WHOLE: Final = frozenset({"efficiency", "share"})
 
 
@@ -44,9 +46,11 @@ def check_given(key: Key, value: float, given: Given) -> None:
     if fault is not None:
         code, detail, remedy = fault
         raise QuantityFault(code, detail, where=given.where, remedy=remedy)
-    if kind.name == "ion_charge" and value != int(value):
-        detail = f"The {name_of(key)} is {given.value.text}; it has to be a whole number."
-        raise QuantityFault("out-of-range", detail, where=given.where, remedy="Write it as 1, 2 or 3.")
+    if kind.name == "ion_charge" and (value != int(value) or value > _MOST_CHARGES):
+        detail = f"An ion cannot have {given.value.text} charges."
+        raise QuantityFault(
+            "out-of-range", detail, where=given.where, remedy="Write a whole number from 1 to 8."
+        )
     if kind.name in _OF_A_WHOLE and value > 1:
         detail = f"The {name_of(key)} is {given.value.text}; it cannot be more than 100%."
         remedy = "Write it as a percentage, such as 95%, or as a part of one, such as 0.95."
@@ -54,6 +58,8 @@ def check_given(key: Key, value: float, given: Given) -> None:
     if not kind.low <= value <= kind.high and not (value == 0 and kind.may_be_zero):
         size = "small" if value < kind.low else "large"
         detail = f"The {name_of(key)} of {given.value.text} is far too {size} for any electrolysis."
+        if key.kind in CONSTANTS:
+            detail = f"{given.value.text} is far from the {name_of(key)}, {CONSTANTS[key.kind].printed}."
         raise QuantityFault(
             "absurd-magnitude", detail, where=given.where, remedy="Check the number and the unit."
         )
@@ -84,8 +90,15 @@ def _fault_of(key: Key, value: float, text: str) -> tuple[str, str, str] | None:
     return None
 
 
-def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, Given]) -> None:
+def check_results(
+    task: Task, values: Mapping[Key, Value], given: Mapping[Key, Given], asked: Collection[Key] = ()
+) -> None:
     """Make sure that what follows can be: no efficiency above 100 %, no more used up than there is.
+
+    Parameters
+    ----------
+    asked
+        What is asked for; when something runs out may be asked beyond that moment too.
 
     Raises
     ------
@@ -107,14 +120,22 @@ def check_results(task: Task, values: Mapping[Key, Value], given: Mapping[Key, G
             raise _below_vapour(value, given)
         if key.kind == "ion_charge" and value.relation is not None and not _is_charge(number):
             raise _no_charge(key, number, value, given)
-        may_be_negative = key.kind in _TOLD_ELSEWHERE or _is_of_a_replenished_bath(key, task)
+        is_past = key.kind in _STILL and key not in asked and key not in given
+        may_be_negative = key.kind in _TOLD_ELSEWHERE or is_past or _is_of_a_replenished_bath(key, task)
         if number < 0 and not may_be_negative and not _is_crumb(number, value, values):
             raise _negative(key, number, value, given)
-        if key.kind in _AT_START and number < -_MAY_RUN_OVER * _at_start(key, values):
+        is_about_the_end = bool(asked) and _OF_THE_END.issuperset(one.kind for one in asked)
+        if (
+            key.kind in _AT_START
+            and not is_about_the_end
+            and number < -_MAY_RUN_OVER * _at_start(key, values)
+        ):
             raise _more_than_there_is(key, values, given)
 
 
+_OF_THE_END: Final = frozenset({"exhaustion_time", "exhaustion_charge", "amount_at_start"})
 _TOLD_ELSEWHERE: Final = frozenset({"share", "dry_pressure", "concentration", "amount_left", "mass_after"})
+_STILL: Final = frozenset({"charge_left", "time_left"})
 _NET: Final = frozenset({"amount_used", "concentration_change"})
 _FROM_A_WHOLE: Final = 0.2
 """How far measured data may lie from a whole number of charges and still mean it."""
@@ -130,7 +151,7 @@ def _is_charge(number: float) -> bool:
 
 
 def _no_charge(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:
-    basis = " and ".join(f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given)
+    basis = listed([f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given])
     return QuantityFault(
         "contradictory",
         f"From {basis} follows a charge of {number:.3g} on the ion, which is not a whole number from 1 to 8.",
@@ -148,7 +169,7 @@ def _is_crumb(number: float, value: Value, values: Mapping[Key, Value]) -> bool:
 
 
 def _negative(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:
-    basis = " and ".join(f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given)
+    basis = listed([f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given])
     return QuantityFault(
         "contradictory",
         f"These do not go together: from {basis} would follow a negative {name_of(key)}, {shown(key, number, 3)}.",
@@ -170,7 +191,7 @@ def _at_start(key: Key, values: Mapping[Key, Value]) -> float:
 
 
 def _over_the_whole(key: Key, number: float, value: Value, given: Mapping[Key, Given]) -> QuantityFault:
-    basis = " and ".join(f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given)
+    basis = listed([f"the {name_of(k)} of {given[k].value.text}" for k in given if k in value.given])
     return QuantityFault(
         "contradictory",
         f"From {basis} follows a {name_of(key)} of {shown(key, number, 3)}: more than the charge can give.",
@@ -205,7 +226,7 @@ def _more_than_there_is(key: Key, values: Mapping[Key, Value], given: Mapping[Ke
         "contradictory",
         f"The bath{holds} of {substance_text(key.of)}: it runs out before that.",
         where=_first(values[key], given),
-        remedy='Give less time or current; "exhaustion_time" and "exhaustion_charge" say when it runs out.',
+        remedy='Give less charge or mass; "exhaustion_time" and "exhaustion_charge" say when it runs out.',
     )
 
 

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
 from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.figures import notations
 from ionwright.chemistry.units import read_unit
 
-__all__ = ["name_of", "shown", "with_article"]
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+__all__ = ["listed", "name_of", "shown", "with_article"]
 
 
 def name_of(key: Key, *, is_whole: bool = False) -> str:
@@ -25,7 +30,12 @@ def name_of(key: Key, *, is_whole: bool = False) -> str:
 
 def with_article(name: str) -> str:
     """A name with its article: "a charge", "an amount of Ni"."""
-    return f"{'an' if name[:1] in 'aeiou' else 'a'} {name}"
+    return f"{'an' if name[:1].lower() in 'aeiou' else 'a'} {name}"
+
+
+def listed(parts: Sequence[str]) -> str:
+    """Parts of a sentence with commas and "and"."""
+    return ", ".join(parts[:-1]) + " and " + parts[-1] if len(parts) > 1 else "".join(parts)
 
 
 def shown(key: Key, value: float, figures: int) -> str:

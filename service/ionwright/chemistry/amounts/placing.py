@@ -61,7 +61,14 @@ def _place(
     keys = _keys(one, circuit, preferred)
     if len(keys) > 1:
         which = " or ".join(f"the {name_of(key, is_whole=True)}" for key in keys)
-        remedy = f'Say which is meant, {which}, with "of" or "process".'
+        by = (
+            '"process"'
+            if one.of or QUANTITIES[one.quantity].scope in {"process", "bath"}
+            else '"of" or "process"'
+        )
+        remedy = (
+            f'Say which is meant, {which}, with {by}; in a phrase, "mass of Cu" or "efficiency at cathode".'
+        )
         detail = f"The {QUANTITIES[one.quantity].noun} could belong to several things here."
         raise QuantityFault("needs-more", detail, where=one.where, remedy=remedy)
     if keys[0] in found:

@@ -163,6 +163,9 @@ class _Subjects:
             found = tuple((p, of) for p, of in found if net(p.bath, of) < 0) or found
         if kind.scope == "bath":
             found = tuple((p, of) for p, of in found if of not in _AIDS) or found
+        if not found and kind.name in _OF_A_LAYER:
+            detail = f"Nothing in this task forms a layer, so that there is no {kind.noun}."
+            raise QuantityFault("not-in-task", detail, remedy="Ask for an amount, a mass or a volume.")
         if not found:
             detail = f"Nothing in this task has a {kind.noun} that could be meant."
             there = dict.fromkeys(t.species for p in processes for t in p.terms)

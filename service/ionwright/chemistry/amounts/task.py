@@ -29,6 +29,8 @@ class Given:
         Formula or name of the substance and id of the process that it belongs to; empty if there is no doubt.
     where
         Path of it in the task, for faults.
+    weighed
+        The compound that a concentration by mass weighs, if that is not the substance itself.
     """
 
     quantity: str
@@ -36,6 +38,7 @@ class Given:
     of: str = ""
     process: str = ""
     where: str = ""
+    weighed: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from itertools import combinations, islice
 from typing import TYPE_CHECKING, Final
 
-from ionwright.chemistry.amounts.naming import name_of, shown, with_article
+from ionwright.chemistry.amounts.naming import listed, name_of, shown, with_article
 from ionwright.chemistry.amounts.network import reachable
-from ionwright.chemistry.amounts.quantity import TOLD, Key
+from ionwright.chemistry.amounts.quantity import Key
 from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.amounts.values import nominal
 from ionwright.chemistry.faults import QuantityFault
@@ -22,9 +21,6 @@ if TYPE_CHECKING:
 
 __all__ = ["contradiction", "needs_more"]
 
-_MOST_SUGGESTED: Final = 5
-_MOST_PAIRS_TRIED: Final = 600
-_BY_CURRENT: Final = (Key("current"), Key("time"))
 _OF_WHAT_FORMS: Final = frozenset(
     {"mass", "amount", "volume", "thickness", "number_of_particles", "total_mass"}
 )
@@ -70,23 +66,22 @@ def _too_many_shares(clash: Clash, given: Mapping[Key, Given], solution: Solutio
 
 
 def _listed(given: Mapping[Key, Given], keys: frozenset[Key]) -> str:
-    parts = [
-        f"the {name_of(key, is_whole=_has_a_like(key, given))} of {given[key].value.text}"
-        for key in given
-        if key in keys
-    ]
-    return (
-        ", ".join(parts[:-1]) + " and " + parts[-1] if len(parts) > 1 else "".join(parts) or "the constants"
-    )
+    """The given quantities among these, those of the same name with their process."""
+    names = [name_of(key) for key in given]
+    told = ((key, name_of(key, is_whole=names.count(name_of(key)) > 1)) for key in given if key in keys)
+    return listed([f"the {name} of {given[key].value.text}" for key, name in told]) or "the constants"
 
 
-def _has_a_like(key: Key, given: Mapping[Key, Given]) -> bool:
-    """Whether the same is given of another process too."""
-    return any(one != key and (one.kind, one.of) == (key.kind, key.of) for one in given)
+def needs_more(
+    wanted: Wanted, key: Key, relations: Sequence[Relation], knowns: KnownValues, hints: Sequence[str]
+) -> QuantityFault:
+    """The fault of a wish that cannot be fulfilled, with what would be enough.
 
-
-def needs_more(wanted: Wanted, key: Key, relations: Sequence[Relation], knowns: KnownValues) -> QuantityFault:
-    """The fault of a wish that cannot be fulfilled, with what would be enough."""
+    Parameters
+    ----------
+    hints
+        Ways to make it follow, in words.
+    """
     detail = f"The {name_of(key)} cannot be found from what is given."
     known = {one.key for one in knowns.values}
     for mass, symbol in knowns.without_mass.items():
@@ -95,33 +90,9 @@ def needs_more(wanted: Wanted, key: Key, relations: Sequence[Relation], knowns: 
             detail = f"The tables hold no relative atomic mass of {symbol}, so that {name} cannot be weighed."
             remedy = f'Give it under "relative_atomic_masses" of the conventions: {{"{symbol}": "..."}}.'
             return QuantityFault("needs-more", detail, where=wanted.where, remedy=remedy)
-    choice = _what_would_do(key, relations, known)
     remedy = (
-        f"Give also {'; or '.join(choice[:_MOST_SUGGESTED])}."
-        if choice
+        f"Give also {'; or '.join(hints)}."
+        if hints
         else "Nothing in this task leads to it: check which substance and which process it is asked of."
     )
     return QuantityFault("needs-more", detail, where=wanted.where, remedy=remedy)
-
-
-def _what_would_do(key: Key, relations: Sequence[Relation], known: set[Key]) -> list[str]:
-    """What would settle a quantity, in words: single quantities, else pairs of them."""
-    have = reachable(relations, known)
-    members = dict.fromkeys(member for relation in relations for member in relation.members)
-    askable = [k for k in members if k not in have and k != key and k.kind in TOLD]
-    ways: list[tuple[Key, ...]] = [(k,) for k in askable if key in reachable(relations, have | {k})]
-    singles = {way[0] for way in ways}
-    if not ways or (singles.isdisjoint(_BY_CURRENT) and Key("charge") in singles):
-        # a circuit of many processes has tens of thousands of pairs: the first of them are those of the circuit
-        pairs = [_BY_CURRENT] if ways else islice(combinations(askable, 2), _MOST_PAIRS_TRIED)
-        enough = (
-            pair
-            for pair in pairs
-            if set(pair) <= set(askable) and key in reachable(relations, have | set(pair))
-        )
-        ways = [*islice(enough, _MOST_SUGGESTED), *ways]
-    names = [name_of(k) for way in ways for k in way]
-    return [
-        " and ".join(f"the {name_of(k, is_whole=names.count(name_of(k)) > 1 and len(way) == 1)}" for k in way)
-        for way in ways
-    ]

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from math import floor, log10
 from typing import TYPE_CHECKING, Final
 
+from ionwright.chemistry.amounts.known_values import molar_mass
 from ionwright.chemistry.amounts.quantity import QUANTITIES, Key
+from ionwright.chemistry.amounts.unknown_metal import substance_text
 from ionwright.chemistry.amounts.values import nominal
 from ionwright.chemistry.faults import QuantityFault
 from ionwright.chemistry.figures import Rendered, notations, with_uncertainty
@@ -74,17 +76,30 @@ def _answer(worked: WorkedOut, wanted: Wanted, key: Key) -> Answer:
         detail = f"The task counts in {money.currency}; there are no rates of exchange here."
         remedy = f"Ask for it in {money.symbol}."
         raise QuantityFault("wrong-dimension", detail, where=wanted.where, remedy=remedy)
-    value = in_unit(key, nominal(number), unit)
+    if unit.dimension == "density" and QUANTITIES[key.kind].dimension == "concentration":
+        number, scale = number * _molar_mass(worked, wanted, key), 1 / unit.si  # g/dm3 is kg/m3
+    else:
+        scale = read_unit(QUANTITIES[key.kind].unit).si / unit.si
+    value = nominal(number) * scale - unit.offset
     if key.kind == "ion_charge":
         whole = float(max(1, round(value)))
         return Answer(wanted, key, whole, unit, 1, notations(whole, 1, unit), before_rounding=value)
     deviation = float(getattr(number, "std_dev", 0.0))
     if deviation:
-        uncertainty = deviation * read_unit(QUANTITIES[key.kind].unit).si / unit.si
+        uncertainty = deviation * scale
         rendered, figures = with_uncertainty(value, uncertainty, unit)
         return Answer(wanted, key, value, unit, figures, rendered, uncertainty)
     figures = _figures_in(unit, worked.figures(key), value)
     return Answer(wanted, key, value, unit, figures, notations(value, figures, unit))
+
+
+def _molar_mass(worked: WorkedOut, wanted: Wanted, key: Key) -> float:
+    """By what a concentration is multiplied to count mass [g/mol]."""
+    mass = molar_mass(worked.task.constants, key.of)
+    if mass is None:
+        detail = f"The tables hold no relative atomic mass for all of {substance_text(key.of)}."
+        raise QuantityFault("needs-more", detail, where=wanted.where, remedy="Ask for it in mol/dm3.")
+    return mass
 
 
 def _figures_in(unit: Unit, figures: int, value: float) -> int:

@@ -22,6 +22,8 @@ __all__ = ["BoardFigures", "kept"]
 
 _GUARD: Final = 2
 _FEWEST: Final = 4
+_WITH_ZERO: Final = 5
+"""Figures of a temperature that was given in degrees Celsius: 273.15 is added to it."""
 _MOST: Final = 12
 
 
@@ -59,13 +61,20 @@ class BoardFigures:
     def _figure(self, key: Key, unit: Unit | None) -> Piece:
         own, knowns = self.unit_of(key), self._worked.knowns
         written, value = knowns.written.get(key), self._worked.values[key]
-        if unit is None and written is not None and written.unit.symbol == own.symbol:
+        if (
+            unit is None
+            and written is not None
+            and written.unit.symbol == own.symbol
+            and not written.is_mixed
+        ):
             return self.stated(key)
         number = nominal(value.number)
         if key in knowns.molar_masses:
             return number_piece(number, _figures_of_mass(number, knowns.molar_masses[key]), own)
         if isinstance(value.relation, Tabulated):
             return number_piece(in_unit(key, number, unit or own), _FEWEST, unit or own)
+        if written is not None and written.unit.offset:
+            return number_piece(number, _WITH_ZERO, own)
         figures = value.figures
         if written is not None:
             figures = EXACT if written.is_exact else written.significant_figures

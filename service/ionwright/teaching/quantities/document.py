@@ -114,12 +114,10 @@ def _conventions(solved: Solved) -> dict[str, Any]:
     told: dict[str, Any] = {
         name: written[Key(name)].text for name in _FROM_COURSES if Key(name) in used and Key(name) in written
     }
-    masses = {
-        symbol: mass
-        for key, parts in solved.worked.knowns.molar_masses.items()
-        if key in used
-        for symbol, _, mass in parts
-    }
+    knowns = solved.worked.knowns
+    parts = [made_of for key, made_of in knowns.molar_masses.items() if key in used]
+    parts += [by_mass.parts for key, by_mass in knowns.by_mass.items() if key in used]
+    masses = {symbol: mass for made_of in parts for symbol, _, mass in made_of}
     if masses:
         told["relative_atomic_masses"] = masses
     if any(key.kind == "volume" for key in used):
@@ -159,4 +157,4 @@ def _about_constants(solved: Solved) -> Iterator[str]:
         if not getattr(printed, name):
             yield f"{title} prints no {QUANTITIES[name].noun}; the figure of the tables is used."
         elif name == "molar_gas_volume" and printed.gas_conditions:
-            yield f"Gas volumes are those at {printed.gas_conditions}."
+            yield f"Gas volumes are those at {printed.gas_conditions.replace(' degC', ' °C')}."

@@ -79,7 +79,8 @@ def read_asked(asked: AskedQuantity) -> Wanted:
 def _unit(quantity: str, text: str) -> Unit:
     kind = QUANTITIES[quantity]
     unit = read_unit(text, kind.dimension)
-    if unit.dimension != kind.dimension:
+    is_by_mass = kind.dimension == "concentration" and unit.dimension == "density"
+    if unit.dimension != kind.dimension and not is_by_mass:
         detail = f"The {kind.noun} is not counted in {unit_said(unit)}."
         raise QuantityFault("wrong-dimension", detail, remedy=f"Ask for it in {kind.answer_unit}, for one.")
     return unit

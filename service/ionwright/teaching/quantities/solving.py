@@ -9,6 +9,7 @@ from ionwright.chemistry.amounts.faraday import WorkedOut, work_out
 from ionwright.chemistry.amounts.quantity import QUANTITIES
 from ionwright.chemistry.amounts.substance_meant import compound_meant, ion_carried
 from ionwright.chemistry.amounts.task import Constants, Given, Task
+from ionwright.chemistry.amounts.unknown_metal import substance
 from ionwright.chemistry.units import read_unit
 from ionwright.chemistry.written_quantity import Written, read_written
 from ionwright.teaching.quantities.answers import Answer, answers
@@ -144,13 +145,15 @@ def _in_bath(task: Task, bath: str) -> frozenset[Species]:
 
 def _start(prediction: Prediction, of: str, concentration: float, bath: str) -> Given:
     """A concentration at the start, with as many figures as the one in the description of the cell."""
-    figures = [
-        _figures(dissolved.concentration.text)
-        for dissolved in prediction.cell.electrolyte.ingredients
-        if dissolved.concentration is not None and dissolved.concentration.mol_dm3
-    ]
+    ingredients = [one for one in prediction.cell.electrolyte.ingredients if one.concentration is not None]
+    bringing = [one for one in ingredients if ion_carried(one.compound.formula, {substance(of)})]
+    if len(bringing) == 1 and bringing[0].concentration and bringing[0].concentration.g_dm3:
+        weighed = bringing[0]
+        written = read_written(weighed.concentration.text)  # type: ignore[union-attr]  # looked at just above
+        return Given("bath_concentration", written, of, bath, where="cell", weighed=weighed.compound.formula)
+    texts = [one.concentration.text for one in ingredients if one.concentration and one.concentration.mol_dm3]
     text = f"{concentration:g} mol/dm3"
-    written = Written(text, concentration, read_unit("mol/dm3"), min(figures, default=3), None)
+    written = Written(text, concentration, read_unit("mol/dm3"), min(map(_figures, texts), default=3), None)
     return Given("bath_concentration", written, of, bath, where="cell")
 
 

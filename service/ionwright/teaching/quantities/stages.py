@@ -10,7 +10,7 @@ from ionwright.chemistry.species import species
 from ionwright.teaching.prediction import Prediction, predict
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from ionwright.chemistry.species import Species
 
@@ -107,20 +107,21 @@ def _used_per_electron(stage: Stage, amounts: Mapping[Species, float]) -> dict[S
 
 
 def circuit_of_stages(
-    found: tuple[Stage, ...], charge_C: float, bath: str, simple: Circuit
+    begun: Sequence[Stage], bath: str, simple: Circuit, *, is_last_over: bool = False
 ) -> Circuit | None:
-    """The processes among which a charge is divided once it lasts into a later stage; None if it does not.
+    """The processes among which a charge is divided that lasts into several stages; None if one is undecided.
 
     Every process but the last at an electrode goes on until its ion has run out.
 
     Parameters
     ----------
+    begun
+        The stages that the charge lasts into.
     simple
         The circuit of the first stage alone.
+    is_last_over
+        Whether the last of them ends with the charge.
     """
-    begun = [stage for stage in found if stage.start_C < charge_C]
-    if len(begun) < 2:
-        return None
     processes: dict[tuple[str, str], Process] = {}
     used_up: list[tuple[str, str]] = []
     for stage in begun:
@@ -132,7 +133,7 @@ def circuit_of_stages(
             process = processes.setdefault(
                 (electrode, plain.half.ascii), Process(name, plain.half, plain.electrode, bath)
             )
-            ended = stage.end_C is not None and stage.end_C <= charge_C
+            ended = stage is not begun[-1] or is_last_over
             used_up += [
                 (process.id, kind.ascii)
                 for kind in stage.runs_out

@@ -9,6 +9,7 @@ from ionwright.chemistry.amounts.faraday import work_out
 from ionwright.chemistry.amounts.known_values import checked_value
 from ionwright.chemistry.amounts.quantity import Key
 from ionwright.chemistry.amounts.stated_values import value_in
+from ionwright.chemistry.amounts.substance_meant import meanings
 from ionwright.chemistry.amounts.task import Task, Wanted
 from ionwright.chemistry.amounts.values import nominal
 from ionwright.chemistry.constants import CONSTANTS
@@ -54,12 +55,32 @@ def stages_of_task(task: Task, made: MadeCircuit) -> TaskInStages | None:
     found = stages(prediction, volume_dm3, _faraday_constant(task))
     if len(found) < 2:
         return None
-    charge_C = _charge(task)
     named = {one.quantity for one in task.given} | {one.quantity for one in task.wanted}
-    circuit = None
-    if charge_C is not None and _DIVIDES_OTHERWISE.isdisjoint(named):
-        circuit = circuit_of_stages(found, charge_C, bath, task.circuit)
+    begun = _begun(task, found) if _DIVIDES_OTHERWISE.isdisjoint(named) else ()
+    circuit = circuit_of_stages(begun, bath, task.circuit) if len(begun) > 1 else None
     return TaskInStages(found, replace(task, circuit=circuit) if circuit else task)
+
+
+def _begun(task: Task, found: tuple[Stage, ...]) -> tuple[Stage, ...]:
+    """The stages that a task is about: as far as its charge lasts, and as far as the substances that it names."""
+    charge_C = _charge(task)
+    by_charge = sum(stage.start_C < charge_C for stage in found) if charge_C is not None else 1
+    texts = {one.of for one in task.given} | {one.of for one in task.wanted}
+    by_name = max(_first_stage(text, found) if text else 0 for text in texts)
+    return found[: max(by_charge, by_name + 1)]
+
+
+def _first_stage(of: str, found: tuple[Stage, ...]) -> int:
+    """The stage in which a substance takes part for the first time; the first one if it never does."""
+    try:
+        meant = meanings(of)
+    except IonwrightError:
+        return 0
+    for index, stage in enumerate(found):
+        processes = (stage.process(electrode, "cell") for electrode in ("cathode", "anode"))
+        if any(kind in process.species for process in processes if process for kind in meant):
+            return index
+    return 0
 
 
 def _faraday_constant(task: Task) -> float:

@@ -41,6 +41,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Step", "working"]
 
+_CHARGE: Final = Key("charge")
 _KILOWATT_HOURS: Final = "Convert the energy to kilowatt-hours."
 
 
@@ -97,6 +98,8 @@ class _Board:
             return
         self.reached.add(key)
         value = self.values[key]
+        if value.relation is not None and value.relation.name == "used up" and _CHARGE in self.values:
+            self.reach(_CHARGE)
         for needed in value.inputs:
             self.reach(needed)
         self.steps += self._known(key) if value.relation is None else self._derived(key, value)
@@ -108,11 +111,14 @@ class _Board:
         if key in knowns.molar_masses:
             yield from self._molar_mass(key)
         elif key in knowns.by_mass:
-            written, mass = knowns.by_mass[key]
+            by_mass = knowns.by_mass[key]
+            written, weighed = by_mass.written, substance_text(by_mass.weighed)
             stated = number_piece(written.value, written.significant_figures, written.unit)
-            ratio = quotient([stated], [guarded(mass, EXACT, read_unit("g/mol"))])
-            said = f"Divide by the molar mass of {substance_text(key.of)} to count in moles."
-            yield Step(said, self._finished(key, [shown.symbol(key), ratio, shown.figure(key)]))
+            number = [plain(str(by_mass.number))] if by_mass.number > 1 else []
+            ratio = quotient([stated, *number], [guarded(by_mass.molar_mass, EXACT, read_unit("g/mol"))])
+            said = f"Divide by the molar mass of {weighed} to count in moles"
+            each = f", {by_mass.number} of {substance_text(key.of)} for each" if number else ""
+            yield Step(f"{said}{each}.", self._finished(key, [shown.symbol(key), ratio, shown.figure(key)]))
         elif key in knowns.written:
             yield from self._written(key)
 

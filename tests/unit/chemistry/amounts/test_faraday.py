@@ -303,7 +303,24 @@ def test_what_is_still_needed_is_named(
 def test_two_more_are_suggested_where_one_is_not_enough(refusal: Refusal) -> None:
     fault = refusal(NICKEL, {}, "cost")
     assert fault.detail == "The cost cannot be found from what is given."
-    assert "the energy and the price of energy" in fault.remedy
+    assert fault.remedy == "Give also the energy and the price of energy."
+
+
+@pytest.mark.parametrize(
+    ("known", "asked", "remedy"),
+    [
+        ({"current": "1.00 A", "time": "100 s"}, "efficiency", "Give also the mass of Ni; or the "),
+        ({"current_density": "100 mA/cm2"}, "thickness", "Give also the time."),
+        ({"charge": "600 C"}, "bath_volume", "Give also the"),
+        ({}, "growth_rate", "Give also the"),
+    ],
+)
+def test_what_is_suggested_is_enough(
+    refusal: Refusal, known: dict[str, str], asked: str, remedy: str
+) -> None:
+    fault = refusal(NICKEL, known, asked)
+    assert fault.code == "needs-more"
+    assert fault.remedy.startswith(remedy)
 
 
 def test_where_nothing_leads_to_a_wish_it_says_so(refusal: Refusal) -> None:

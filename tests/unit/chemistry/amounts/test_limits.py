@@ -33,7 +33,7 @@ NICKEL_AND_HYDROGEN = {"nickel": "Ni^2+ + 2e- -> Ni @ cathode", "hydrogen": f"{H
         ("current", "5e8 A", "absurd-magnitude"),
         ("time", "1e-9 s", "absurd-magnitude"),
         ("faraday_constant", "96500 mC/mol", "absurd-magnitude"),
-        ("ion_charge", "12", "absurd-magnitude"),
+        ("ion_charge", "12", "out-of-range"),
         ("temperature", "-300 degC", "below-absolute-zero"),
         ("temperature", "0 K", "below-absolute-zero"),
         ("temperature", "-100 degC", "absurd-magnitude"),

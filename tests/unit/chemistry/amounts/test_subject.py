@@ -136,7 +136,7 @@ def test_the_charge_of_a_process_that_shares_an_electrode_is_its_own_part() -> N
     [
         ("mass", "Cu", "", "Cu takes no part in this task.", "Those that do are H₂O, H₂, OH⁻, Cl⁻, Cl₂."),
         ("mass", "", "tank", 'No process is called "tank".', 'There are "cathode", "anode".'),
-        ("thickness", "", "", "Nothing in this task has a thickness that could be meant.", 'Say of what with "of"'),
+        ("thickness", "", "", "Nothing in this task forms a layer, so that there is no thickness.", "Ask for an"),
         ("thickness", "H2", "", "H₂ is a gas, so that it forms no layer and has no thickness here.", "Ask for its"),
         ("density", "Cl-", "", "Cl⁻ stays in solution, so that it forms no layer and has no density here.", "Ask"),
         ("volume", "Cl-", "", "Cl⁻ stays in solution, so that it has no volume of its own.", "Ask for its amount"),

@@ -110,3 +110,65 @@ def test_the_electrons_of_an_unknown_metal_must_fit_its_charge(solve):
     with pytest.raises(IonwrightError) as refusal:
         solve("M2+ + e- -> M", known={"charge": "965 C", "mass": "0.2935 g"}, find="relative_atomic_mass")
     assert (refusal.value.code, refusal.value.where) == ("bad-electron-count", "half_equation")
+
+
+def test_a_cell_in_grams_is_counted_with_the_masses_of_the_course(solve):
+    solved = solve(
+        cell("CuSO4@16.0 g/dm3"),
+        known={"bath_volume": "250 cm3"},
+        find="exhaustion_charge",
+        curriculum="igcse",
+    )
+    # 16.0 / (64 + 32 + 4 x 16) mol/dm3, with the Faraday constant of the tables
+    assert value(solved) == pytest.approx(0.100 * 0.250 * 2 * 96485.33212)
+    assert solved.steps[0].sentence == "Divide by the molar mass of CuSO₄ to count in moles."
+    assert solved.steps[0].equation.text == "c₀(Cu²⁺) = 16.0 g/dm³ ÷ 160 g/mol = 0.100 mol/dm³"
+
+
+def test_a_salt_with_two_of_the_ions_counts_both(solve):
+    solved = solve(
+        cell("CuCl2@13.45 g/dm3"),
+        known={"bath_volume": "1.00 dm3"},
+        find="amount_at_start of Cl-",
+        curriculum="gcse",
+    )
+    # 13.45 / (63.5 + 71) x 2
+    assert value(solved) == pytest.approx(0.200)
+
+
+def test_a_concentration_may_be_asked_for_in_grams(solve):
+    solved = solve(
+        cell("CuSO4@0.100 mol/dm3"),
+        known={"bath_volume": "250 cm3", "charge": "482.5 C"},
+        find="concentration of Cu2+ in g/dm3",
+    )
+    assert value(solved) == pytest.approx(0.090 * 63.5)
+    assert solved.answers[0].unit.symbol == "g/dm3"
+
+
+@pytest.mark.parametrize(
+    ("known", "faraday"),
+    [
+        ({"faraday_constant": "95400 C/mol"}, 95400),
+        ({"avogadro_constant": "6.00e23 /mol", "elementary_charge": "1.60e-19 C"}, 96000),
+    ],
+)
+def test_a_constant_that_the_task_states_counts_before_those_of_the_course(solve, known, faraday):
+    solved = solve("Ni2+ + 2e- -> Ni", known={"charge": "1000.0 C", **known}, find="amount")
+    assert value(solved) == pytest.approx(1000 / faraday / 2)
+
+
+def test_a_cost_without_a_currency_goes_round(solve):
+    known = {"energy": "3.6 MJ", "energy_price": "0.25 1/kWh"}
+    assert value(solve("Ni2+ + 2e- -> Ni", known=known, find="cost")) == pytest.approx(0.25)
+    assert value(
+        solve("Ni2+ + 2e- -> Ni", known={"cost": "0.25", "energy_price": "0.25 1/kWh"}, find="energy")
+    ) == pytest.approx(3.6e6)
+
+
+def test_seconds_beside_minutes_are_converted_too(solve):
+    solved = solve("Ni2+ + 2e- -> Ni", known={"current": "1.00 A", "time": "2 min 30 s"}, find="charge")
+    assert [step.equation.text for step in solved.steps] == [
+        "t = 2 min 30 s = 150 s",
+        "Q = I × t = 1.00 A × 150 s = 150 C",
+    ]

@@ -79,3 +79,41 @@ def test_without_a_concentration_there_are_no_stages(solve):
 
 def test_without_a_volume_there_are_no_stages(solve, mixture):
     assert solve(mixture, known={"charge": "100 C"}, find="mass of Ag").stages == ()
+
+
+def test_a_run_that_lasts_longer_does_not_change_when_an_ion_ran_out(solve):
+    solved = solve(
+        cell("CuSO4@0.100 mol/dm3"),
+        known={"current": "0.500 A", "time": "3.00 h", "bath_volume": "100 cm3"},
+        find=("exhaustion_time of Cu2+", "exhaustion_charge of Cu2+"),
+    )
+    assert [answer.value for answer in solved.answers] == [pytest.approx(3860), pytest.approx(1930)]
+
+
+def test_ions_run_out_in_turn(solve):
+    solved = solve(
+        cell("AgNO3@0.0100 mol/dm3", "Cu(NO3)2@0.0100 mol/dm3"),
+        known={"current": "0.500 A", "time": "10.0 min", "bath_volume": "200 cm3"},
+        find=("exhaustion_time of Ag+", "exhaustion_time of Cu2+", "time_left of Cu2+"),
+    )
+    # 0.0020 mol of each: 193 C for silver, then 386 C for copper, at 0.500 A
+    assert [answer.value for answer in solved.answers] == [pytest.approx(v) for v in (386, 1158, 558)]
+
+
+@pytest.mark.parametrize(
+    ("known", "find", "value"),
+    [({}, "exhaustion_charge of Cu2+", 579), ({"mass of Cu": "0.0635 g"}, "charge", 386)],
+)
+def test_what_comes_second_may_be_asked_without_saying_how_long(solve, known, find, value):
+    run = cell("AgNO3@0.0100 mol/dm3", "Cu(NO3)2@0.0100 mol/dm3")
+    solved = solve(run, known={"bath_volume": "200 cm3", **known}, find=find)
+    assert solved.answers[0].value == pytest.approx(value)
+
+
+def test_losses_do_not_keep_an_ion_from_running_out(solve):
+    solved = solve(
+        cell("CuSO4@0.100 mol/dm3"),
+        known={"charge": "3000 C", "bath_volume": "100 cm3", "efficiency at cathode": "80.0%"},
+        find="exhaustion_charge of Cu2+",
+    )
+    assert solved.answers[0].value == pytest.approx(2412.5)
