@@ -193,7 +193,11 @@ def _joined(number: str, unit: str) -> str:
 
 
 def _as_html(text: str) -> str:
-    return text if text.isascii() else _RAISED.sub(lambda raised: f"<sup>{raised[0].translate(_TO_PLAIN)}</sup>", text)
+    return (
+        text
+        if text.isascii()
+        else _RAISED.sub(lambda raised: f"<sup>{raised[0].translate(_TO_PLAIN)}</sup>", text)
+    )
 
 
 def _as_latex(digits: str, exponent: int, unit: Unit) -> str:
