@@ -20,6 +20,7 @@ from ionwright.api.balance_reader import (
 from ionwright.api.json_reader import read_json
 from ionwright.api.problems import Fault, Problem
 from ionwright.api.query_reader import equation_members
+from ionwright.api.texts import with_plus_told
 from ionwright.chemistry.balancing import balance
 from ionwright.chemistry.faults import SeveralSolutions, Unbalanced
 from ionwright.chemistry.notation import rendered
@@ -86,6 +87,8 @@ def _refused(refusal: IonwrightError, request: BalanceRequest | CombineRequest, 
     """Problem for a refusal of the layers below, placed in the request as it was sent."""
     detail = str(refusal)
     where = refusal.where or ("equation" if isinstance(request, BalanceRequest) else "")
+    if source == "query" and where:
+        detail = with_plus_told(detail, getattr(request, where))
     fault = Fault((where,) if where else (), refusal.code, detail, refusal.position)
     members: dict[str, object] = {}
     if isinstance(refusal, SeveralSolutions):

@@ -51,7 +51,7 @@ def _too_large(stream: Any, limit: int) -> Problem:
     for _ in range(_MOST_CHUNKS):
         if not stream.read(_CHUNK):
             break
-    detail = f"The body is longer than the {limit} bytes that are read here. Send the cells in smaller parts."
+    detail = f"The body is longer than the {limit} bytes that are read here. Send it in smaller parts."
     return Problem("content-too-large", detail, faults=[Fault((), "content-too-large", detail)])
 
 

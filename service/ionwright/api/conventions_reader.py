@@ -77,7 +77,7 @@ def _masses(value: Any, path: Path, faults: list[Fault]) -> tuple[tuple[str, str
     for symbol in value:
         if symbol not in ELEMENTS:
             detail = f"{shown(symbol)} is not the symbol of an element. Write it as in the periodic table, such as Ni."
-            faults.append(Fault(path, "not-a-choice", detail))
+            faults.append(Fault((*path, symbol), "unknown-element", detail))
     read = {
         symbol: read_value(mass, (*path, symbol), "relative_atomic_mass", faults)
         for symbol, mass in value.items()

@@ -10,6 +10,10 @@ from ionwright.api.problems import Fault, Problem
 from ionwright.api.texts import shown
 
 _BOM = b"\xef\xbb\xbf"
+_PLAIN_REASONS = {
+    "depth limit exceeded": "it is nested too deeply",
+    "number is infinity when parsed as double": "a number is too large",
+}
 
 
 def parsed_media_type(header: str) -> tuple[str, str]:
@@ -74,6 +78,7 @@ def _malformed(body: bytes, error: orjson.JSONDecodeError) -> Problem:
         detail = f"The body is not UTF-8: byte {miscoded.start} does not belong there. Send it in UTF-8."
         return Problem("malformed-json", detail, faults=[Fault((), "malformed-json", detail)])
     reason = error.msg.split(": line")[0]
+    reason = _PLAIN_REASONS.get(reason, reason)
     place = f"at line {error.lineno}, column {error.colno}"
     detail = f"The body is not JSON: {reason}, {place}. {_remedy(reason, text, error.pos)}"
     fault = Fault((), "malformed-json", detail.strip(), error.pos)

@@ -14,6 +14,7 @@ from ionwright.api.problems import Fault, Problem
 from ionwright.api.quantities_reader import QuantitiesRequest, as_parameter, read_quantities_request
 from ionwright.api.query_reader import quantities_members
 from ionwright.api.task_places import place_in_task
+from ionwright.api.texts import with_plus_told
 from ionwright.chemistry.cell import make_cell
 from ionwright.chemistry.faults import Unbalanced
 from ionwright.curricula import CurriculumFault
@@ -109,6 +110,8 @@ def _refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> P
     path, position = place_in_task(members, refusal)
     if source == "query":
         path = as_parameter(path)
+        if path == ("half_equation",):
+            detail = with_plus_told(detail, members["half_equation"])
     fault = Fault(path, refusal.code, detail, position)
     problem = Problem(refusal.code, detail, faults=[fault], source=source)
     if problem.status >= 500:

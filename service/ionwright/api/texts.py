@@ -166,3 +166,13 @@ def named(path: Path) -> str:
     if isinstance(last, str):
         return f'"{last}"'
     return f'Entry {last + 1} of "{path[-2]}"'
+
+
+def with_plus_told(detail: str, sent: object) -> str:
+    """`detail` about an equation out of an address, with how a plus is written there if none came through.
+
+    A plus sign stands for a space in a query, as HTML forms write it.
+    """
+    if isinstance(sent, str) and "+" not in sent and " " in sent:
+        return f"{detail} In an address a plus sign is written %2B."
+    return detail

@@ -210,3 +210,11 @@ def test_hostile_equations_are_refused_at_once(client: FlaskClient, equation: st
     answer = post(client, BALANCE, equation=equation)
     assert time.perf_counter() - start < 0.25
     assert answer.status_code == 422
+
+
+def test_a_refusal_tells_how_an_address_writes_a_plus(client: FlaskClient) -> None:
+    told = "In an address a plus sign is written %2B."
+    lost = client.get(f"{BALANCE}?equation=Ni2++2e-->Ni")
+    assert (lost.status_code, told in lost.json["errors"][0]["detail"]) == (422, True)
+    kept = client.get(f"{BALANCE}?{urlencode({'equation': 'Qq^2+ + 2e- -> Qq'})}")
+    assert (kept.status_code, told in kept.json["errors"][0]["detail"]) == (422, False)

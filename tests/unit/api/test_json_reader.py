@@ -57,7 +57,8 @@ def test_other_media_types_are_refused_with_the_right_one(header: str, coding: s
         (b'{"electrolyte": "Ni', 19, "at line 1, column"),
         (b'{"electrolyte": "\\ud800"}', None, "surrogate"),
         (b"{\n}}", 3, "at line 2, column 2"),
-        (b"[" * 5000, None, "depth limit"),
+        (b'{"ph": 1e999}', None, "a number is too large, at line 1"),
+        (b"[" * 5000, None, "it is nested too deeply, at line 1"),
     ],
 )
 def test_what_is_not_json_is_told_with_its_place(body: bytes, position: int | None, words: str) -> None:

@@ -242,6 +242,14 @@ def test_a_fault_names_its_parameter(
     assert (error["in"], error["code"], error["parameter"]) == ("query", code, parameter)
 
 
+def test_a_refusal_tells_how_an_address_writes_a_plus(client: FlaskClient) -> None:
+    answer = client.get(
+        "/v1/quantities?half_equation=Ni2++2e-->Ni&current=0.50+A&time=20+min&find=mass&curriculum=gcse"
+    )
+    assert answer.status_code == 422
+    assert answer.json["errors"][0]["detail"].endswith("In an address a plus sign is written %2B.")
+
+
 # ------------------------------------------------------------------ what is refused, and where
 
 
@@ -382,8 +390,8 @@ FAULTS = [
     ),
     (
         {"conventions": {"relative_atomic_masses": {"Qq": "1"}}},
-        "not-a-choice",
-        "/conventions/relative_atomic_masses",
+        "unknown-element",
+        "/conventions/relative_atomic_masses/Qq",
     ),
     (
         {"conventions": {"relative_atomic_masses": {f"E{n}": "1" for n in range(119)}}},
