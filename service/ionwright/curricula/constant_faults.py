@@ -109,12 +109,18 @@ def faults_of_constants(printed: object) -> tuple[tuple[str, str], ...]:
         return (("constants", f"{type(printed).__name__} is not PrintedConstants"),)
     if not isinstance(printed.relative_atomic_masses, Mapping):
         return (("relative_atomic_masses", "Not a valid mapping type"),)
+    if not isinstance(printed.other_molar_gas_volumes, Mapping):
+        return (("other_molar_gas_volumes", "Not a valid mapping type"),)
+    volumes = [
+        (f"other_molar_gas_volumes.{conditions}", fault_of_constant("molar_gas_volume", text))
+        for conditions, text in printed.other_molar_gas_volumes.items()
+    ]
     texts = [(name, fault_of_constant(name, getattr(printed, name))) for name in DIMENSIONS]
     masses = [
         (f"relative_atomic_masses.{symbol}", fault_of_mass(symbol, text))
         for symbol, text in printed.relative_atomic_masses.items()
     ]
-    return tuple((name, fault) for name, fault in texts + masses if fault)
+    return tuple((name, fault) for name, fault in texts + volumes + masses if fault)
 
 
 def _si_value(name: str, text: str) -> float:

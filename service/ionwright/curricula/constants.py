@@ -38,6 +38,8 @@ class PrintedConstants:
         Such as ``"24.0 dm3/mol"``.
     gas_conditions
         For which temperature and pressure the molar gas volume stands, in words.
+    other_molar_gas_volumes
+        Further ones that it prints, by the temperature and pressure for which they stand, in words.
     avogadro_constant
         Such as ``"6.02e23 /mol"``.
     elementary_charge
@@ -53,6 +55,7 @@ class PrintedConstants:
     faraday_constant: str = ""
     molar_gas_volume: str = ""
     gas_conditions: str = ""
+    other_molar_gas_volumes: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     avogadro_constant: str = ""
     elementary_charge: str = ""
     gas_constant: str = ""
@@ -89,6 +92,8 @@ class PrintedConstants:
         """What the course prints, as plain data; what it does not print is absent."""
         texts = {name: getattr(self, name) for name in _TEXTS}
         told: dict[str, Any] = {name: text for name, text in texts.items() if text}
+        if self.other_molar_gas_volumes:
+            told["other_molar_gas_volumes"] = dict(self.other_molar_gas_volumes)
         if self.relative_atomic_mass_decimals is not None:
             told["relative_atomic_mass_decimals"] = self.relative_atomic_mass_decimals
         if self.relative_atomic_masses:

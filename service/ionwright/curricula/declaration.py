@@ -12,20 +12,29 @@ from marshmallow import RAISE, Schema, ValidationError, fields, validate, valida
 
 from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.element import ELEMENTS
+from ionwright.chemistry.ion import IONS
 from ionwright.chemistry.species import Species, species
 from ionwright.curricula.concentration import CONCENTRATED, DILUTE, ConcentrationRule
+from ionwright.curricula.declared_cells import PrescribedCellSchema
 from ionwright.curricula.declared_constants import PrintedConstantsSchema, printed_constants
+from ionwright.curricula.declared_overpotentials import OverpotentialsSchema, overpotentials
 from ionwright.curricula.faults import CurriculumFileFault
 from ionwright.curricula.marking import FORMS, STATE_SYMBOLS, MarkingConventions
 from ionwright.curricula.model import Conventions, Curriculum, DischargeRule
+from ionwright.curricula.potentials import HYDROGEN_V
 from ionwright.curricula.rules.active_electrode import ActiveElectrode
+from ionwright.curricula.rules.deposition_potential import DepositionPotential
+from ionwright.curricula.rules.discharge_order import DischargeOrder
+from ionwright.curricula.rules.from_concentrated import ACCEPTED, ANSWER, FromConcentrated
+from ionwright.curricula.rules.given_couples import GivenCouples
 from ionwright.curricula.rules.halides import ALWAYS, WHEN_CONCENTRATED, Halides, OxygenOtherwise
 from ionwright.curricula.rules.ladder import Ladder
-from ionwright.curricula.rules.least_positive import LeastPositive
+from ionwright.curricula.rules.least_positive import ARGUED, BY_CONCENTRATION, FIRST, LeastPositive
 from ionwright.curricula.rules.melt import MeltAnode, MeltCathode
 from ionwright.curricula.rules.mercury import Amalgam
 from ionwright.curricula.rules.most_positive import MostPositive
 from ionwright.curricula.rules.plating import Plating
+from ionwright.curricula.rules.prescribed_cells import PrescribedCells
 from ionwright.curricula.rules.slow import SlowOxidationsOut, SlowReductionsOut
 from ionwright.errors import IonwrightError
 
@@ -36,6 +45,10 @@ _HALIDES = ("Cl^-", "Br^-", "I^-")
 LADDER = "ladder"
 STANDARD_POTENTIAL = "standard-potential"
 BY_POTENTIAL = "by-potential"
+DEPOSITION_POTENTIAL = "deposition-potential"
+GIVEN_COUPLES = "given-couples"
+BY_HALIDES = "halides"
+_FROM_CONCENTRATED = ("SO4^2-", "CH3COO^-")
 
 
 class _Closed(Schema):
@@ -72,6 +85,20 @@ def _is_halide(text: str) -> None:
         )
 
 
+def _is_anion(text: str) -> None:
+    try:
+        is_known = species(text) in IONS and species(text).charge < 0
+    except IonwrightError:
+        is_known = False
+    if not is_known:
+        raise ValidationError(f"'{text}' is not a negative ion of the tables")
+
+
+def _has_hydroxide(items: list[str]) -> None:
+    if items and "OH^-" not in items:
+        raise ValidationError("an order of discharge needs OH^-, for hydroxide, in its place")
+
+
 def _each_once(items: list[str]) -> None:
     if len(set(items)) != len(items):
         raise ValidationError("an entry stands in the list twice")
@@ -82,11 +109,20 @@ def _is_electrode(word: str) -> None:
         raise ValidationError(f"'{word}' is not an electrode of the tables")
 
 
+_CATHODE_RULES = (LADDER, STANDARD_POTENTIAL, DEPOSITION_POTENTIAL, GIVEN_COUPLES)
+_ANODE_RULES = (BY_HALIDES, DEPOSITION_POTENTIAL, GIVEN_COUPLES)
+
+
+def _charge_changes() -> fields.String:
+    return fields.String(load_default="decided", validate=_one_of("decided", "contested"))
+
+
 class _CathodeSchema(_Closed):
-    rule = fields.String(required=True, validate=_one_of(LADDER, STANDARD_POTENTIAL))
+    rule = fields.String(required=True, validate=_one_of(*_CATHODE_RULES))
     order = fields.List(fields.String(validate=_is_symbol), load_default=list)
     wider_order = fields.List(fields.String(validate=_is_symbol), load_default=list)
-    hydrogen_as = fields.String(load_default="H+", validate=_one_of("H+", "water"))
+    hydrogen_as = fields.String(load_default="H+", validate=_one_of(*HYDROGEN_V))
+    charge_changes = _charge_changes()
 
     @validates_schema(skip_on_field_errors=False)
     def _has_hydrogen(self, data: Mapping[str, Any], **_: object) -> None:
@@ -102,7 +138,8 @@ class _CathodeSchema(_Closed):
 
 
 class _AnodeSchema(_Closed):
-    halides = fields.String(required=True, validate=_one_of(ALWAYS, WHEN_CONCENTRATED, BY_POTENTIAL))
+    rule = fields.String(load_default=BY_HALIDES, validate=_one_of(*_ANODE_RULES))
+    halides = fields.String(load_default=None, validate=_one_of(ALWAYS, WHEN_CONCENTRATED, BY_POTENTIAL))
     halide_ions = fields.List(
         fields.String(validate=_is_halide),
         load_default=lambda: list(_HALIDES),
@@ -110,6 +147,22 @@ class _AnodeSchema(_Closed):
     )
     active_electrodes = fields.List(fields.String(validate=_is_electrode), load_default=list)
     films = fields.String(load_default="oxygen", validate=_one_of("oxygen", "film"))
+    order = fields.List(
+        fields.String(validate=_is_anion), load_default=list, validate=(_each_once, _has_hydroxide)
+    )
+    chloride = fields.String(load_default=BY_CONCENTRATION, validate=_one_of(BY_CONCENTRATION, ARGUED, FIRST))
+    charge_changes = _charge_changes()
+    from_concentrated = fields.Dict(
+        keys=fields.String(validate=_one_of(*_FROM_CONCENTRATED)),
+        values=fields.String(validate=_one_of(ANSWER, ACCEPTED)),
+        load_default=dict,
+    )
+    oxide_melt_on_carbon = fields.String(load_default="oxygen", validate=_one_of("oxygen", "carbon-dioxide"))
+
+    @validates_schema(skip_on_field_errors=False)
+    def _has_halides(self, data: Mapping[str, Any], **_: object) -> None:
+        if data.get("rule") == BY_HALIDES and "halides" in data and data["halides"] is None:
+            raise ValidationError("Missing data for required field", "halides")
 
 
 def _rising(pair: list[float]) -> None:
@@ -196,6 +249,8 @@ class _DeclarationSchema(_Closed):
     cathode = fields.Nested(_CathodeSchema, required=True)
     anode = fields.Nested(_AnodeSchema, required=True)
     concentration = fields.Nested(_ConcentrationSchema, load_default=lambda: _ConcentrationSchema().load({}))
+    overpotentials = fields.Nested(OverpotentialsSchema, load_default=lambda: OverpotentialsSchema().load({}))
+    prescribed_cells = fields.List(fields.Nested(PrescribedCellSchema), load_default=list)
     conventions = fields.Nested(_ConventionsSchema, required=True)
     marking = fields.Nested(_MarkingSchema, load_default=dict)
     certainty = fields.Dict(
@@ -270,14 +325,16 @@ def _flatten(messages: Mapping[Any, Any], path: str = "") -> list[tuple[str, str
 
 
 def _curriculum(loaded: Mapping[str, Any]) -> Curriculum:
+    prescribed = tuple(loaded["prescribed_cells"])
+    first: tuple[DischargeRule, ...] = (PrescribedCells(prescribed),) if prescribed else ()
     return Curriculum(
         id=loaded["id"],
         title=loaded["title"],
         region=loaded["region"],
         stage=loaded["stage"],
         summary=loaded["summary"],
-        cathode_rules=_cathode_rules(loaded["cathode"]),
-        anode_rules=_anode_rules(loaded["anode"], _concentration(loaded["concentration"])),
+        cathode_rules=(*first, *_cathode_rules(loaded)),
+        anode_rules=(*first, *_anode_rules(loaded)),
         conventions=_conventions(loaded["conventions"]),
         marking=_marking(loaded["marking"], loaded["conventions"]),
         certainty=MappingProxyType(dict(loaded["certainty"])),
@@ -285,32 +342,59 @@ def _curriculum(loaded: Mapping[str, Any]) -> Curriculum:
     )
 
 
-def _cathode_rules(cathode: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
-    decisive: DischargeRule = (
-        Ladder(tuple(cathode["order"]), tuple(cathode["wider_order"]))
-        if cathode["rule"] == LADDER
-        else MostPositive(cathode["hydrogen_as"])
-    )
+def _cathode_rules(loaded: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
+    cathode = loaded["cathode"]
+    rule = cathode["rule"]
+    first: tuple[DischargeRule, ...] = (MeltCathode(), SlowReductionsOut(is_told=rule != LADDER))
+    if rule == GIVEN_COUPLES:
+        return (*first, GivenCouples())
+    decisive: DischargeRule
+    if rule == LADDER:
+        decisive = Ladder(tuple(cathode["order"]), tuple(cathode["wider_order"]))
+    elif rule == STANDARD_POTENTIAL:
+        decisive = MostPositive(cathode["hydrogen_as"], cathode["charge_changes"])
+    else:
+        decisive = _deposition_potential("cathode", loaded["overpotentials"])
     return (
-        MeltCathode(),
-        SlowReductionsOut(is_told=cathode["rule"] == STANDARD_POTENTIAL),
+        *first,
         Amalgam(),
-        Plating("E°" if cathode["rule"] == STANDARD_POTENTIAL else "the reactivity series"),
+        Plating("the reactivity series" if rule == LADDER else "E°"),
         decisive,
     )
 
 
-def _anode_rules(anode: Mapping[str, Any], concentration: ConcentrationRule) -> tuple[DischargeRule, ...]:
-    is_slow_told = anode["halides"] == BY_POTENTIAL
+def _anode_rules(loaded: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
+    anode, concentration = loaded["anode"], _concentration(loaded["concentration"])
+    is_by_halides = anode["rule"] == BY_HALIDES
+    is_slow_told = not is_by_halides or anode["halides"] == BY_POTENTIAL
+    slow, melt = SlowOxidationsOut(is_told=is_slow_told), MeltAnode(anode["oxide_melt_on_carbon"])
+    if anode["rule"] == GIVEN_COUPLES:
+        return (melt, slow, GivenCouples())
     first: tuple[DischargeRule, ...] = (
         ActiveElectrode(tuple(anode["active_electrodes"]), anode["films"], is_slow_told),
-        MeltAnode(),
-        SlowOxidationsOut(is_told=is_slow_told),
+        melt,
+        *_from_concentrated(anode["from_concentrated"], concentration),
+        slow,
     )
+    if anode["rule"] == DEPOSITION_POTENTIAL:
+        return (*first, _deposition_potential("anode", loaded["overpotentials"]))
     if anode["halides"] == BY_POTENTIAL:
-        return (*first, LeastPositive(concentration))
+        return (*first, LeastPositive(concentration, anode["chloride"], anode["charge_changes"]))
     halides: tuple[Species, ...] = tuple(species(text) for text in anode["halide_ions"])
-    return (*first, Halides(halides, anode["halides"], concentration), OxygenOtherwise())
+    order = tuple(species(text) for text in anode["order"])
+    last: DischargeRule = DischargeOrder(order) if order else OxygenOtherwise()
+    return (*first, Halides(halides, anode["halides"], concentration, order), last)
+
+
+def _from_concentrated(
+    standings: Mapping[str, str], concentration: ConcentrationRule
+) -> tuple[DischargeRule, ...]:
+    ions = {species(text): standing for text, standing in standings.items()}
+    return (FromConcentrated(MappingProxyType(ions), concentration),) if ions else ()
+
+
+def _deposition_potential(electrode: str, table: Mapping[str, Any]) -> DischargeRule:
+    return DepositionPotential(electrode, overpotentials(table), table["margin_V"])
 
 
 def _concentration(table: Mapping[str, Any]) -> ConcentrationRule:

@@ -27,6 +27,7 @@ class PrintedConstantsSchema(Schema):
     faraday_constant = _text()
     molar_gas_volume = _text()
     gas_conditions = _text()
+    other_molar_gas_volumes = fields.Dict(load_default=dict)
     avogadro_constant = _text()
     elementary_charge = _text()
     gas_constant = _text()
@@ -41,6 +42,16 @@ class PrintedConstantsSchema(Schema):
         if fault:
             raise ValidationError(fault)
 
+    @validates("other_molar_gas_volumes")
+    def _are_volumes(self, volumes: Mapping[Any, Any], **_: object) -> None:
+        faults = {
+            conditions: [fault]
+            for conditions, text in volumes.items()
+            if (fault := fault_of_constant("molar_gas_volume", text))
+        }
+        if faults:
+            raise ValidationError(faults)
+
     @validates("relative_atomic_masses")
     def _are_masses(self, masses: Mapping[Any, Any], **_: object) -> None:
         faults = {
@@ -54,4 +65,9 @@ def printed_constants(table: Mapping[str, Any]) -> PrintedConstants:
     """The printed constants of a conventions table that was loaded without a fault."""
     given = {key: table[key] for key in PrintedConstantsSchema().fields}
     masses = {symbol: text for symbol, text in given.pop("relative_atomic_masses").items() if text}
-    return PrintedConstants(relative_atomic_masses=MappingProxyType(masses), **given)
+    volumes = {conditions: text for conditions, text in given.pop("other_molar_gas_volumes").items() if text}
+    return PrintedConstants(
+        relative_atomic_masses=MappingProxyType(masses),
+        other_molar_gas_volumes=MappingProxyType(volumes),
+        **given,
+    )

@@ -2,6 +2,7 @@
 
 import pytest
 
+from ionwright.chemistry.species import species
 from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.declaration import is_id, read_declaration
 from ionwright.curricula.faults import CurriculumFileFault
@@ -10,6 +11,7 @@ from ionwright.curricula.rules.halides import Halides
 from ionwright.curricula.rules.ladder import Ladder
 from ionwright.curricula.rules.least_positive import LeastPositive
 from ionwright.curricula.rules.most_positive import MostPositive
+from ionwright.curricula.rules.prescribed_cells import PrescribedCell, PrescribedCells
 
 GOOD = """
 format = 1
@@ -92,6 +94,60 @@ def test_the_words_of_a_declaration_choose_the_rules_in_their_order(
     curriculum, _ = read_declaration(changed(*pairs), "museum.toml")
     assert [type(rule).__name__ for rule in curriculum.cathode_rules] == cathode
     assert [type(rule).__name__ for rule in curriculum.anode_rules] == anode
+
+
+@pytest.mark.parametrize(
+    ("pairs", "cathode", "anode"),
+    [
+        ([('"always"', '"always"\norder = ["Cl^-", "OH^-"]')], "Ladder", "DischargeOrder"),
+        (
+            [
+                ('rule = "ladder"', 'rule = "deposition-potential"'),
+                ('halides = "always"', 'rule = "deposition-potential"'),
+            ],
+            "DepositionPotential",
+            "DepositionPotential",
+        ),
+        (
+            [('rule = "ladder"', 'rule = "given-couples"'), ('"always"', '"always"\nrule = "given-couples"')],
+            "GivenCouples",
+            "GivenCouples",
+        ),
+    ],
+)
+def test_the_other_ways_of_deciding_stand_last(
+    pairs: list[tuple[str, str]], cathode: str, anode: str
+) -> None:
+    curriculum, _ = read_declaration(changed(*pairs), "museum.toml")
+    assert type(curriculum.cathode_rules[-1]).__name__ == cathode
+    assert type(curriculum.anode_rules[-1]).__name__ == anode
+
+
+def test_prescribed_cells_stand_before_all_rules_of_both_electrodes() -> None:
+    text = GOOD + '[[prescribed_cells]]\nname = "iodide"\nelectrolyte = ["potassium iodide"]\n'
+    curriculum, _ = read_declaration(text, "museum.toml")
+    first = curriculum.cathode_rules[0]
+    assert first == curriculum.anode_rules[0]
+    assert first == PrescribedCells((PrescribedCell("iodide", frozenset({"KI"}), "aqueous", "inert"),))
+
+
+def test_overpotentials_and_special_products_reach_their_rules() -> None:
+    text = changed(
+        (
+            'halides = "always"',
+            (
+                'rule = "deposition-potential"\noxide_melt_on_carbon = "carbon-dioxide"\n'
+                '[anode.from_concentrated]\n"SO4^2-" = "accepted"\n'
+                "[overpotentials]\nmargin_V = 0.2\nO2 = { platinum = [0.72, 1.28] }"
+            ),
+        )
+    )
+    rules = {type(rule).__name__: rule for rule in read_declaration(text, "")[0].anode_rules}
+    deposition = rules["DepositionPotential"]
+    assert deposition.margin_V == 0.2
+    assert deposition.overpotentials.by_gas["O2"] == {"platinum": (0.72, 1.28)}
+    assert rules["FromConcentrated"].ions == {species("SO4^2-"): "accepted"}
+    assert rules["MeltAnode"].oxide_on_carbon == "carbon-dioxide"
 
 
 def test_only_a_course_by_potentials_speaks_of_what_is_too_slow() -> None:
@@ -184,7 +240,12 @@ def test_what_was_read_cannot_be_changed() -> None:
             "cathode.wider_order",
             "a reactivity series needs H",
         ),
-        ("[anode]", 'hydrogen_as = "steam"\n[anode]', "cathode.hydrogen_as", "must be one of: H+, water"),
+        (
+            "[anode]",
+            'hydrogen_as = "steam"\n[anode]',
+            "cathode.hydrogen_as",
+            "must be one of: H+, H+ at pH 7, water",
+        ),
         (
             '"always"',
             '"sometimes"',
@@ -221,6 +282,99 @@ def test_what_was_read_cannot_be_changed() -> None:
             '"always"\nactive_electrodes = ["wood"]',
             "anode.active_electrodes.0",
             "'wood' is not an electrode",
+        ),
+        ('halides = "always"', "", "anode.halides", "Missing data for required field"),
+        (
+            '"always"',
+            '"always"\nrule = "dice"',
+            "anode.rule",
+            "must be one of: halides, deposition-potential, given",
+        ),
+        (
+            '"always"',
+            '"always"\nchloride = "last"',
+            "anode.chloride",
+            "must be one of: by-concentration, argued, first",
+        ),
+        ('"always"', '"always"\norder = ["Cl^-"]', "anode.order", "an order of discharge needs OH^-"),
+        (
+            '"always"',
+            '"always"\norder = ["OH^-", "OH^-"]',
+            "anode.order",
+            "an entry stands in the list twice",
+        ),
+        (
+            '"always"',
+            '"always"\norder = ["Na^+", "OH^-"]',
+            "anode.order.0",
+            "'Na^+' is not a negative ion of the tables",
+        ),
+        ('"always"', '"always"\norder = ["lamp", "OH^-"]', "anode.order.0", "'lamp' is not a negative ion"),
+        (
+            '"always"',
+            '"always"\ncharge_changes = "no"',
+            "anode.charge_changes",
+            "must be one of: decided, contested",
+        ),
+        (
+            '"always"',
+            '"always"\n[anode.from_concentrated]\n"SO4^2-" = "maybe"',
+            "anode.from_concentrated.SO4^2-.value",
+            "must be one of: answer, accepted",
+        ),
+        (
+            '"always"',
+            '"always"\n[anode.from_concentrated]\n"NO3^-" = "answer"',
+            "anode.from_concentrated.NO3^-.key",
+            "must be one of: SO4^2-, CH3COO^-",
+        ),
+        (
+            '"always"',
+            '"always"\noxide_melt_on_carbon = "soot"',
+            "anode.oxide_melt_on_carbon",
+            "must be one of: oxygen, carbon-dioxide",
+        ),
+        (
+            '"always"',
+            '"always"\n[overpotentials.H2]\nwood = [0.1, 0.2]',
+            "overpotentials.H2.wood",
+            "'wood' is not an electrode of the tables",
+        ),
+        (
+            '"always"',
+            '"always"\n[overpotentials.H2]\niron = [0.2, 0.1]',
+            "overpotentials.H2.iron",
+            "two figures are wanted",
+        ),
+        (
+            '"always"',
+            '"always"\n[overpotentials]\nmargin_V = 2',
+            "overpotentials.margin_V",
+            "Must be greater",
+        ),
+        (
+            '"always"',
+            '"always"\n[overpotentials]\notherwise = "wood"',
+            "overpotentials.otherwise",
+            "'wood' is not an electrode of the tables",
+        ),
+        (
+            '"always"',
+            '"always"\n[[prescribed_cells]]\nname = "chalk"\nelectrolyte = ["CaCO3"]',
+            "prescribed_cells.0.electrolyte",
+            "'CaCO3' is no electrolyte: ",
+        ),
+        (
+            '"always"',
+            '"always"\n[[prescribed_cells]]\nname = "brine"\nanode = "wood"',
+            "prescribed_cells.0.anode",
+            "'wood' is neither inert, any, plating nor an electrode",
+        ),
+        (
+            '"always"',
+            '"always"\n[[prescribed_cells]]\nanode = "any"',
+            "prescribed_cells.0.name",
+            "Missing data",
         ),
         ('"always"', '"always"\nfilms = "maybe"', "anode.films", "must be one of: oxygen, film"),
         (

@@ -129,3 +129,52 @@ def test_a_tie_with_oxygen_is_left_to_oxygen_and_the_other_is_accepted(
 
 def test_the_rule_says_what_it_does() -> None:
     assert "least positive standard potential is oxidised first" in RULE.sentence
+
+
+CONCENTRATION = ConcentrationRule(1.0, (0.05, 2.0), "concentrated")
+
+
+@pytest.mark.parametrize("concentration", [None, "dilute", "0.001 mol/dm3", "concentrated"])
+def test_chloride_may_come_first_at_any_concentration(
+    quick_at: SituationAt, choice: Choice, concentration: str | None
+) -> None:
+    rule = LeastPositive(CONCENTRATION, "first")
+    situation = quick_at("anode", "NaCl", concentration=concentration)
+    ruling = rule.apply(situation)
+    assert choice(ruling) == CHLORINE
+    assert not ruling.is_contested
+    assert rule.also_reads(situation.cell) == ()
+
+
+def test_chloride_never_comes_first_in_alkali(quick_at: SituationAt, choice: Choice) -> None:
+    assert choice(LeastPositive(CONCENTRATION, "first").apply(quick_at("anode", "NaCl", "NaOH"))) == OXYGEN
+
+
+@pytest.mark.parametrize(("concentration", "half"), [("concentrated", CHLORINE), ("dilute", OXYGEN)])
+def test_where_chlorine_is_argued_the_other_answer_is_accepted_too(
+    quick_at: SituationAt, choice: Choice, concentration: str, half: str
+) -> None:
+    ruling = LeastPositive(CONCENTRATION, "argued").apply(
+        quick_at("anode", "NaCl", concentration=concentration)
+    )
+    assert choice(ruling) == half
+    assert {choice(ruling)} | {r.process.written("").ascii for r in ruling.also_accepted} == {
+        CHLORINE,
+        OXYGEN,
+    }
+    assert ruling.is_contested
+
+
+@pytest.mark.parametrize(("substance", "other"), [("SnCl2", CHLORINE), ("FeSO4", OXYGEN)])
+def test_where_changes_of_charge_are_rare_the_halogen_or_oxygen_is_accepted(
+    quick_at: SituationAt, substance: str, other: str
+) -> None:
+    ruling = LeastPositive(CONCENTRATION, "first", "contested").apply(quick_at("anode", substance))
+    assert [remark.process.written("").ascii for remark in ruling.also_accepted] == [other]
+    assert ruling.is_contested
+
+
+def test_each_way_with_chloride_is_told() -> None:
+    told = {LeastPositive(CONCENTRATION, way).sentence for way in ("by-concentration", "argued", "first")}
+    assert len(told) == 3
+    assert "the halogen or oxygen is accepted" in LeastPositive(CONCENTRATION, "first", "contested").sentence

@@ -109,3 +109,23 @@ def test_solutions_are_passed_on(situation_at: SituationAt) -> None:
 def test_both_rules_say_what_they_do() -> None:
     assert MeltCathode().sentence.startswith("In a melt there is no water")
     assert MeltAnode().sentence.startswith("In a melt the negative ions")
+
+
+def test_an_oxide_melt_may_burn_the_carbon_of_its_anode(
+    situation_at: SituationAt, choice: Choice, told: Told
+) -> None:
+    rule = MeltAnode("carbon-dioxide")
+    ruling = rule.apply(situation_at("anode", "Al2O3", state="molten"))
+    assert choice(ruling) == "C + 2O^2- -> CO2 + 4e-"
+    assert [remark.process.written("").ascii for remark in ruling.also_accepted] == ["2O^2- -> O2 + 4e-"]
+    assert told(ruling.ruled_out) == {"2O^2- -> O2 + 4e-": "At hot carbon no free oxygen is left."}
+    assert "burns to carbon dioxide" in rule.sentence
+
+
+def test_an_inert_anode_in_an_oxide_melt_gives_oxygen_all_the_same(
+    situation_at: SituationAt, choice: Choice
+) -> None:
+    ruling = MeltAnode("carbon-dioxide").apply(
+        situation_at("anode", "Al2O3", state="molten", anode="platinum")
+    )
+    assert choice(ruling) == "2O^2- -> O2 + 4e-"

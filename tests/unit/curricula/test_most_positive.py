@@ -118,3 +118,53 @@ def test_nothing_is_contested_where_both_figures_give_one_answer(
 @pytest.mark.parametrize(("rule", "end"), [(AS_ION, "0.00 V."), (AS_WATER, "−0.83 V (from water).")])
 def test_the_rule_says_where_hydrogen_stands(rule: MostPositive, end: str) -> None:
     assert rule.sentence.endswith(f"hydrogen counts as {end}")
+
+
+@pytest.mark.parametrize(
+    ("substance", "half", "also"),
+    [
+        ("NiSO4", "Ni^2+ + 2e- -> Ni", [HYDROGEN]),
+        ("SnSO4", "Sn^2+ + 2e- -> Sn", [HYDROGEN]),
+        ("FeSO4", HYDROGEN, ["Fe^2+ + 2e- -> Fe"]),
+        ("ZnSO4", HYDROGEN, ["Zn^2+ + 2e- -> Zn"]),
+        ("MnSO4", HYDROGEN, []),
+        ("CuSO4", "Cu^2+ + 2e- -> Cu", []),
+    ],
+)
+def test_hydrogen_at_ph_7_parts_nickel_and_tin_from_iron_and_zinc(
+    situation_at: SituationAt, choice: Choice, substance: str, half: str, also: list[str]
+) -> None:
+    ruling = MostPositive("H+ at pH 7").apply(situation_at("cathode", substance))
+    assert choice(ruling) == half
+    assert [remark.process.written("").ascii for remark in ruling.also_accepted] == also
+    assert ruling.is_contested is bool(also)
+
+
+def test_the_figure_at_ph_7_is_told(situation_at: SituationAt) -> None:
+    rule = MostPositive("H+ at pH 7")
+    assert "−0.41 V in a neutral solution" in rule.sentence
+    assert (
+        "hydrogen ions at pH 7 to hydrogen (−0.41 V)"
+        in rule.apply(situation_at("cathode", "NaCl")).because[0]
+    )
+
+
+def test_an_ion_that_water_turns_back_is_not_counted(
+    situation_at: SituationAt, choice: Choice, told: Told
+) -> None:
+    ruling = AS_WATER.apply(situation_at("cathode", "Cr2(SO4)3"))
+    assert choice(ruling) == "Cr^3+ + 3e- -> Cr"
+    assert told(ruling.ruled_out)["Cr^3+ + e- -> Cr^2+"] == (
+        "Chromium(II) ions would give hydrogen with the water, so chromium(III) ions are not counted as changing their "
+        "charge."
+    )
+
+
+def test_where_changes_of_charge_are_rare_the_metal_or_hydrogen_is_accepted(
+    situation_at: SituationAt, choice: Choice
+) -> None:
+    ruling = MostPositive("H+", "contested").apply(situation_at("cathode", "FeCl3"))
+    assert choice(ruling) == "Fe^3+ + e- -> Fe^2+"
+    assert [remark.process.written("").ascii for remark in ruling.also_accepted] == [HYDROGEN]
+    assert ruling.is_contested
+    assert not AS_ION.apply(situation_at("cathode", "FeCl3")).is_contested

@@ -262,3 +262,24 @@ def test_every_faulty_mass_is_told_at_once() -> None:
         "conventions.relative_atomic_masses.Cu",
         "conventions.relative_atomic_masses.Zz",
     }
+
+
+def test_further_molar_gas_volumes_are_told_with_their_conditions() -> None:
+    printed = declared("other_molar_gas_volumes = { '0 degC and 100 kPa' = '22.71 dm3/mol', 'none' = '' }")
+    assert dict(printed.other_molar_gas_volumes) == {"0 degC and 100 kPa": "22.71 dm3/mol"}
+    assert printed.described()["other_molar_gas_volumes"] == {"0 degC and 100 kPa": "22.71 dm3/mol"}
+
+
+@pytest.mark.parametrize("volume", ["'224 dm3/mol'", "24", "'24 g'"])
+def test_a_further_molar_gas_volume_that_is_none_is_a_fault(volume: str) -> None:
+    assert list(faults(f"other_molar_gas_volumes = {{ room = {volume} }}")) == [
+        "conventions.other_molar_gas_volumes.room"
+    ]
+
+
+def test_further_volumes_from_a_plugin_are_looked_at_too() -> None:
+    printed = PrintedConstants(other_molar_gas_volumes={"room": "2 dm3/mol"})
+    assert [name for name, _ in faults_of_constants(printed)] == ["other_molar_gas_volumes.room"]
+    assert faults_of_constants(PrintedConstants(other_molar_gas_volumes=3)) == (  # type: ignore[arg-type]
+        ("other_molar_gas_volumes", "Not a valid mapping type"),
+    )

@@ -81,6 +81,14 @@ class CurriculumConventionsSchema(ResponseSchema):
         "Temperature and pressure for which that volume stands, in words.",
         "room temperature and pressure, 20 degC and 1 atm",
     )
+    other_molar_gas_volumes = fields.Dict(
+        keys=fields.String(),
+        values=fields.String(),
+        metadata=described(
+            "Further volumes of one mole of a gas that the course prints, by their conditions.",
+            {"25 degC and 100 kPa": "24.79 dm3/mol"},
+        ),
+    )
     avogadro_constant = wording("Number of particles in one mole, as the course prints it.", "6.02e23 /mol")
     elementary_charge = wording("Charge of one electron, as the course prints it.", "1.60e-19 C")
     gas_constant = wording("Constant of the ideal gas law, as the course prints it.", "8.31 J/(mol K)")

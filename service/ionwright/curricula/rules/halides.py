@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from ionwright.chemistry.couple import HYDROXIDE, couples
@@ -35,11 +35,14 @@ class Halides:
         ``"always"`` or ``"when-concentrated"``.
     concentration
         How "concentrated" is read.
+    order
+        Negative ions, the hardest to discharge first, for choosing between two halides; without it that is left open.
     """
 
     halides: tuple[Species, ...]
     mode: str
     concentration: ConcentrationRule
+    order: tuple[Species, ...] = ()
 
     @property
     def sentence(self) -> str:
@@ -60,7 +63,7 @@ class Halides:
         if self.mode == WHEN_CONCENTRATED and len(present) > 1:
             return self._several(present, situation)
         if len(present) > 1:
-            return _between(present)
+            return self._between(present, situation)
         if self.mode == ALWAYS:
             return self._choose(present[0], situation, "", is_doubtful=False)
         return self._by_concentration(present[0], situation)
@@ -75,7 +78,7 @@ class Halides:
         """Of several halides those that count as concentrated stay in the running."""
         strong = [p for p in present if self.concentration.read(situation.cell, p.reactant).is_concentrated]
         if len(strong) > 1:
-            return _between(strong)
+            return self._between(strong, situation)
         if strong:
             return self._by_concentration(strong[0], situation)
         rulings = [self._by_concentration(p, situation) for p in present]
@@ -87,6 +90,28 @@ class Halides:
             also_accepted=tuple(remark for ruling in rulings for remark in ruling.also_accepted),
             is_contested=any(ruling.is_contested for ruling in rulings),
             assumptions=tuple(text for ruling in rulings for text in ruling.assumptions),
+        )
+
+    def _between(self, halides: list[ElectrodeProcess], situation: Situation) -> Ruling:
+        """Two halides are in the running: the order decides, or the course has no rule to choose between them."""
+        if not all(p.reactant in self.order for p in halides):
+            return _no_rule_between(halides)
+        easiest = max(halides, key=lambda p: self.order.index(p.reactant))
+        others = [p for p in halides if p is not easiest]
+        why = (
+            f"{sentence_start(ions(easiest.reactant))} are discharged more easily than "
+            f"{listed(ions(p.reactant) for p in others)}: they stand later in the order of discharge."
+        )
+        ruling = (
+            self._choose(easiest, situation, "", is_doubtful=False)
+            if self.mode == ALWAYS
+            else self._by_concentration(easiest, situation)
+        )
+        kept = tuple(one for one in ruling.ruled_out if one.process not in others)
+        return replace(
+            ruling,
+            because=(*ruling.because, why),
+            ruled_out=(*kept, *(Remark(p, why) for p in others)),
         )
 
     def _by_concentration(self, halide: ElectrodeProcess, situation: Situation) -> Ruling:
@@ -141,7 +166,7 @@ class Halides:
         )
 
 
-def _between(halides: list[ElectrodeProcess]) -> Ruling:
+def _no_rule_between(halides: list[ElectrodeProcess]) -> Ruling:
     """Two halides are present and the course has no rule to choose between them."""
     easiest = min(halides, key=lambda p: p.potential_V or 0.0)
     present = listed(ions(p.reactant) for p in halides)

@@ -21,6 +21,15 @@ if TYPE_CHECKING:
 # Potentials closer than this are a tie that no school would settle by the last digit [V].
 _TIE_V = 0.03
 CHLORIDE = species("Cl^-")
+BY_CONCENTRATION = "by-concentration"
+ARGUED = "argued"
+FIRST = "first"
+_CHLORIDE = {
+    BY_CONCENTRATION: "but a concentrated chloride solution gives chlorine although its potential is a little higher",
+    ARGUED: "but a concentrated chloride solution gives chlorine, which is argued from the extra voltage that oxygen "
+    "needs, and oxygen is accepted too where only the table is used",
+    FIRST: "but chloride ions come before water, dilute or concentrated, because oxygen needs a large extra voltage",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,18 +40,28 @@ class LeastPositive:
     ----------
     concentration
         How "concentrated" is read for chloride.
+    chloride
+        ``"by-concentration"``; ``"argued"``: so too, and oxygen is accepted from a concentrated solution as what the
+        bare table says; ``"first"``: before water at any concentration.
+    charge_changes
+        ``"decided"``, or ``"contested"`` where the course writes a halogen or oxygen for ions that only change their
+        charge as well.
     """
 
     concentration: ConcentrationRule
+    chloride: str = BY_CONCENTRATION
+    charge_changes: str = "decided"
 
     @property
     def sentence(self) -> str:
         """The rule in words."""
-        return (
+        start = (
             "At the anode the couple with the least positive standard potential is oxidised first, water counting as "
-            "+1.23 V and hydroxide ions in alkali as +0.40 V; but a concentrated chloride solution gives chlorine "
-            "although its potential is a little higher."
+            "+1.23 V and hydroxide ions in alkali as +0.40 V"
         )
+        if self.charge_changes == "contested":
+            start += " (where an ion only changes its charge, the halogen or oxygen is accepted as well)"
+        return f"{start}; {_CHLORIDE[self.chloride]}."
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the process with the lowest potential, with the exception for chloride."""
@@ -50,9 +69,11 @@ class LeastPositive:
         contest = [(_oxidation_potential(p, medium), p) for p in situation.entrants()]
         lowest_V, chosen = min(contest, key=lambda pair: (round(pair[0], 2), pair[1].kind is not Kind.OXYGEN))
         if chosen.kind is not Kind.OXYGEN:
-            return self._ruling(chosen, lowest_V, situation, ())
+            return self._ruling(chosen, lowest_V, situation, self._without_change(contest, chosen, medium))
         chloride = next((p for _, p in contest if p.reactant == CHLORIDE), None)
         if chloride and medium != ALKALINE:
+            if self.chloride == FIRST:
+                return _chlorine_first(chloride, chosen, situation)
             return self._chloride(chloride, chosen, situation)
         ties = [p for e, p in contest if p is not chosen and abs(e - lowest_V) <= _TIE_V]
         accepted = tuple(
@@ -66,7 +87,27 @@ class LeastPositive:
 
     def also_reads(self, cell: Cell) -> Hashable:
         """How the concentration of chloride is read."""
-        return self.concentration.read(cell, CHLORIDE) if CHLORIDE in cell.own_ions else ()
+        is_read = self.chloride != FIRST and CHLORIDE in cell.own_ions
+        return self.concentration.read(cell, CHLORIDE) if is_read else ()
+
+    def _without_change(
+        self, contest: list[tuple[float, ElectrodeProcess]], chosen: ElectrodeProcess, medium: str
+    ) -> tuple[Remark, ...]:
+        """What a course that knows only halogens and oxygen as products would write."""
+        if chosen.kind is not Kind.CHARGE or self.charge_changes != "contested":
+            return ()
+        rest = [pair for pair in contest if pair[1].kind in {Kind.HALOGEN, Kind.OXYGEN}]
+        _, other = min(rest, key=lambda pair: pair[0])
+        chloride = next((p for _, p in rest if p.reactant == CHLORIDE), None)
+        if other.kind is Kind.OXYGEN and chloride and medium != ALKALINE:
+            other = chloride
+        return (
+            Remark(
+                other,
+                f"This course hardly speaks of ions that only change their charge, such as {contender(chosen)}; "
+                f"{products(other)} is accepted too.",
+            ),
+        )
 
     def _chloride(self, chloride: ElectrodeProcess, oxygen: ElectrodeProcess, situation: Situation) -> Ruling:
         reading = self.concentration.read(situation.cell, chloride.reactant)
@@ -95,9 +136,11 @@ class LeastPositive:
         )
 
     def _other_answer(self, other: ElectrodeProcess, reading: ConcentrationReading) -> tuple[Remark, ...]:
-        if reading.is_concentrated and not reading.is_doubtful:
-            return ()
         name = products(other)
+        if reading.is_concentrated and not reading.is_doubtful:
+            if self.chloride != ARGUED:
+                return ()
+            return (Remark(other, f"By the bare table of potentials {name} would form; it is accepted too."),)
         return (
             Remark(
                 other,
@@ -130,6 +173,24 @@ class LeastPositive:
             also_accepted=accepted,
             is_contested=bool(accepted),
         )
+
+
+def _chlorine_first(chloride: ElectrodeProcess, oxygen: ElectrodeProcess, situation: Situation) -> Ruling:
+    """The ruling of a course that lets chloride ions come before water at any concentration."""
+    why = (
+        f"E° for oxygen ({volts(oxygen.potential_V or 0.0)}) is a little less positive than for chlorine "
+        f"({volts(chloride.potential_V or 0.0)}), but oxygen needs a large extra voltage to form, so chloride ions are "
+        "oxidised."
+    )
+    return Ruling(
+        chosen=chloride,
+        because=(why,),
+        ruled_out=tuple(
+            Remark(p, _why_not_oxidised(p, chloride, situation.cell.medium))
+            for p in situation.remaining
+            if p is not chloride
+        ),
+    )
 
 
 def _partner(process: ElectrodeProcess, medium: str) -> str:

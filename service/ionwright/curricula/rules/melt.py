@@ -76,12 +76,23 @@ def _stays(process: ElectrodeProcess, name: str, *, is_flux: bool) -> str:
 
 @dataclass(frozen=True, slots=True)
 class MeltAnode(ReadsNothingElse):
-    """In a melt the negative ion is discharged; of several the one discharged most easily."""
+    """In a melt the negative ion is discharged; of several the one discharged most easily.
+
+    Parameters
+    ----------
+    oxide_on_carbon
+        What the course writes for an oxide melt at a carbon anode: ``"oxygen"``, or ``"carbon-dioxide"``.
+    """
+
+    oxide_on_carbon: str = "oxygen"
 
     @property
     def sentence(self) -> str:
         """The rule in words."""
-        return "In a melt the negative ions are discharged and the non-metal forms at the anode."
+        told = "In a melt the negative ions are discharged and the non-metal forms at the anode"
+        if self.oxide_on_carbon == "oxygen":
+            return f"{told}."
+        return f"{told}; from an oxide melt a carbon anode burns to carbon dioxide."
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the non-metal that forms; pass for a solution in water."""
@@ -93,6 +104,8 @@ class MeltAnode(ReadsNothingElse):
             return _beyond("anode", situation)
         chosen = min(contest, key=lambda p: _EASIEST_FIRST.index(p.reactant.ascii))
         name = ions(chosen.reactant)
+        if burning and chosen.kind is Kind.OXYGEN and self.oxide_on_carbon != "oxygen":
+            return _burns(burning[0], chosen, situation)
         if len(contest) == 1:
             start = f"{sentence_start(name)} are the only negative ions in the melt, so they are discharged"
             because = f"{start} and {forming(chosen)}."
@@ -109,6 +122,27 @@ class MeltAnode(ReadsNothingElse):
             ),
             is_contested=bool(burning),
         )
+
+
+def _burns(chosen: ElectrodeProcess, oxygen: ElectrodeProcess, situation: Situation) -> Ruling:
+    """The ruling that the carbon of the anode burns in an oxide melt, with oxygen accepted too."""
+    why = "The oxide ions give up electrons at hot carbon, which burns: carbon dioxide leaves the cell."
+    return Ruling(
+        chosen=chosen,
+        because=(why,),
+        ruled_out=tuple(
+            Remark(
+                p,
+                "At hot carbon no free oxygen is left."
+                if p is oxygen
+                else _why_not(p, ions(oxygen.reactant)),
+            )
+            for p in situation.remaining
+            if p is not chosen
+        ),
+        also_accepted=(Remark(oxygen, "Courses that leave the carbon out write oxygen."),),
+        is_contested=True,
+    )
 
 
 def _why_not(process: ElectrodeProcess, name: str) -> str:
