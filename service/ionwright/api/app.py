@@ -8,6 +8,7 @@ from flask import Flask
 
 from ionwright.api.answers import AnswerStore
 from ionwright.api.balancing_desk import BalancingDesk
+from ionwright.api.comparison_desk import ComparisonDesk
 from ionwright.api.demonstration_desk import DemonstrationDesk
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
@@ -17,6 +18,7 @@ from ionwright.api.pages import pages_blueprint
 from ionwright.api.predictor import Predictor
 from ionwright.api.quantities_desk import QuantitiesDesk
 from ionwright.api.resources.batches import add_batches
+from ionwright.api.resources.comparisons import comparisons_blueprint
 from ionwright.api.resources.curricula import curricula_blueprint
 from ionwright.api.resources.demonstrations import demonstrations_blueprint
 from ionwright.api.resources.half_equation_checks import half_equation_checks_blueprint
@@ -77,6 +79,7 @@ def _blueprints(settings: Settings, predictor: Predictor, quantities: Quantities
         half_equations_blueprint(BalancingDesk(predictor.store), settings),
         half_equation_checks_blueprint(MarkingDesk(registry), settings),
         quantities_blueprint(quantities, settings),
+        comparisons_blueprint(ComparisonDesk(registry, predictor.store), settings),
         demonstrations_blueprint(DemonstrationDesk(registry, predictor.store), settings),
         curricula_blueprint(registry),
         pick_lists_blueprint(),

@@ -12,6 +12,8 @@ from ionwright.api.answers import JSON
 
 __all__ = ["Example"]
 
+_WITH_COMMAS = frozenset({"notation", "curricula", "with"})
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Example:
@@ -52,7 +54,7 @@ class Example:
             if "{" + name + "}" in path:
                 path = path.replace("{" + name + "}", str(value))
             else:
-                query[name] = ",".join(value) if name == "notation" else value
+                query[name] = ",".join(value) if name in _WITH_COMMAS else value
         return f"{path}?{urlencode(query, doseq=True)}" if query else path
 
     @property

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from ionwright.api.comparison_examples import COMPARISON_EXAMPLES
 from ionwright.api.demonstration_examples import DEMONSTRATION_EXAMPLES
 from ionwright.api.example import Example
 from ionwright.api.quantities_examples import QUANTITIES_EXAMPLES
@@ -258,6 +259,7 @@ EXAMPLES = (
     ),
     *QUANTITIES_EXAMPLES,
     *DEMONSTRATION_EXAMPLES,
+    *COMPARISON_EXAMPLES,
     Example(name="all-curricula", operation="listCurricula", summary="What is loaded", path="/v1/curricula"),
     Example(
         name="gcse-rules",

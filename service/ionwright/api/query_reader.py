@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
+from ionwright.api.comparison_reader import COMPARISON_FIELDS, OTHER_COMPARISON_WORDS
 from ionwright.api.demonstration_reader import BENCH_FIELDS, OTHER_DEMONSTRATION_WORDS
 from ionwright.api.problems import Fault, validation_problem
 from ionwright.api.request_reader import FIELDS, OTHER_WORDS
@@ -28,6 +29,7 @@ QUANTITIES_PARAMETERS = (
     "notation",
     "language",
 )
+DISAGREEMENT_PARAMETERS = ("curriculum", "with", "electrode", "limit", "offset")
 _CONVENTIONS = ("significant_figures", "gas_collected")
 DEMONSTRATION_PARAMETERS = (*FIELDS, "aim", *BENCH_FIELDS, *STATED_CONSTANTS, *_CONVENTIONS)
 _NOT_QUANTITIES = ("half_equation", "metal", "curriculum", "language")
@@ -45,7 +47,28 @@ def prediction_members(query: MultiDict[str, str]) -> dict[str, Any]:
     Problem
         With code ``validation-error``.
     """
-    faults = _faults_of_names(query, FIELDS, OTHER_WORDS, _REPEATABLE)
+    return _cell_members(query, faults_of_names(query, FIELDS, OTHER_WORDS, _REPEATABLE))
+
+
+def comparison_members(query: MultiDict[str, str]) -> dict[str, Any]:
+    """Return the members of a request for a comparison that a query stands for.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    repeatable = _REPEATABLE | {"curricula"}
+    members = _cell_members(
+        query, faults_of_names(query, COMPARISON_FIELDS, OTHER_COMPARISON_WORDS, repeatable)
+    )
+    if "curricula" in members:
+        members["curricula"] = ",".join(query.getlist("curricula"))
+    return members
+
+
+def _cell_members(query: MultiDict[str, str], faults: list[Fault]) -> dict[str, Any]:
+    """The members that a query stands for, those of a cell in their forms; `faults` are those of the names."""
     members: dict[str, Any] = {name: query[name] for name in query}
     substances = query.getlist("electrolyte")
     if len(substances) > 1:
@@ -73,7 +96,7 @@ def equation_members(
     Problem
         With code ``validation-error``.
     """
-    faults = _faults_of_names(query, known, other_words, frozenset({"notation"}))
+    faults = faults_of_names(query, known, other_words, frozenset({"notation"}))
     if faults:
         raise validation_problem(faults, source="query")
     members: dict[str, Any] = {name: query[name] for name in query}
@@ -93,7 +116,7 @@ def quantities_members(query: MultiDict[str, str]) -> dict[str, Any]:
         With code ``validation-error``.
     """
     repeatable = frozenset({"find", "notation"})
-    faults = _faults_of_names(query, QUANTITIES_PARAMETERS, _OTHER_PARAMETERS, repeatable)
+    faults = faults_of_names(query, QUANTITIES_PARAMETERS, _OTHER_PARAMETERS, repeatable)
     members: dict[str, Any] = {name: query[name] for name in _NOT_QUANTITIES if name in query}
     if "find" in query:
         members["find"] = query.getlist("find")
@@ -133,7 +156,7 @@ def demonstration_members(query: MultiDict[str, str]) -> dict[str, Any]:
         With code ``validation-error``.
     """
     other_words = OTHER_DEMONSTRATION_WORDS | {"aims": "aim", "see": "aim", "goal": "aim"}
-    faults = _faults_of_names(query, DEMONSTRATION_PARAMETERS, other_words, _REPEATABLE | {"aim"})
+    faults = faults_of_names(query, DEMONSTRATION_PARAMETERS, other_words, _REPEATABLE | {"aim"})
     conventions: dict[str, Any] = {
         name: query[name] for name in (*STATED_CONSTANTS, *_CONVENTIONS) if name in query
     }
@@ -165,19 +188,32 @@ def search_members(query: MultiDict[str, str], *, default: int, highest: int) ->
     Problem
         With code ``validation-error``.
     """
-    faults = _faults_of_names(query, ("search", "limit"), {"q": "search", "query": "search"}, frozenset())
+    faults = faults_of_names(query, ("search", "limit"), {"q": "search", "query": "search"}, frozenset())
     text = query.get("search", "").strip()
     if len(text) > 200:
         detail = f'"search" may have 200 characters, and has {len(text)}.'
         faults.append(Fault(("search",), "too-long", detail))
-    given = query.get("limit", str(default)).strip()
-    limit = int(given) if _WHOLE.fullmatch(given) else 0
-    if not 1 <= limit <= highest:
-        detail = f'"limit" is {shown(given)}; it has to be a whole number from 1 to {highest}.'
-        faults.append(Fault(("limit",), "out-of-range" if limit or given == "0" else "bad-number", detail))
+    limit = read_count(query, "limit", default, (1, highest), faults)
     if faults:
         raise validation_problem(faults, source="query")
     return text, limit
+
+
+def read_count(
+    query: MultiDict[str, str], name: str, default: int, bounds: tuple[int, int], faults: list[Fault]
+) -> int:
+    """Whole number of a query parameter, or its default; 0, with a fault noted, if it is not one in the range."""
+    lowest, highest = bounds
+    given = query.get(name, str(default)).strip()
+    if not _WHOLE.fullmatch(given):
+        code = "bad-number"
+    elif lowest <= int(given) <= highest:
+        return int(given)
+    else:
+        code = "out-of-range"
+    detail = f'"{name}" is {shown(given)}; it has to be a whole number from {lowest} to {highest}.'
+    faults.append(Fault((name,), code, detail))
+    return 0
 
 
 def check_no_query(query: MultiDict[str, str]) -> None:
@@ -188,17 +224,18 @@ def check_no_query(query: MultiDict[str, str]) -> None:
     Problem
         With code ``validation-error``.
     """
-    faults = _faults_of_names(query, (), {}, frozenset())
+    faults = faults_of_names(query, (), {}, frozenset())
     if faults:
         raise validation_problem(faults, source="query")
 
 
-def _faults_of_names(
+def faults_of_names(
     query: MultiDict[str, str],
     known: Sequence[str],
     other_words: Mapping[str, str],
     repeatable: frozenset[str],
 ) -> list[Fault]:
+    """Faults of parameters that are not known, or are given more than once and may not be."""
     faults = []
     for name in query:
         if name not in known:

@@ -81,8 +81,7 @@ def _differences(side: dict[str, Any]) -> Rows:
     for difference in side["differences"]:
         first, second = difference["between"]
         rows.append(("", f"{first['answer']} / {second['answer']}"))
-        for one in (*first["rules"], *second["rules"]):
-            rows.append((_named(one["curricula"]), one["rule"]))
+        rows += [(_named(one["curricula"]), one["rule"]) for one in (*first["rules"], *second["rules"])]
         if difference["accepted_across"]:
             rows.append(("Accept both", _named(difference["accepted_across"])))
     return rows
