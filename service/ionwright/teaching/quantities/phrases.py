@@ -71,7 +71,7 @@ def read_phrase(text: str) -> Phrase:
         raise QuantityFault(
             "unknown-quantity", detail, remedy='Write a name, or for example "mass of Ni in mg".'
         )
-    rest = " ".join(text.split())
+    rest = _FATE.sub(r"\1", " ".join(text.split()))
     start = next((name for name in _IN_WORDS if rest.lower().startswith(name)), "")
     tail, unit, process = rest[len(start) :], "", ""
     for _ in range(2):  # either may stand last
@@ -88,6 +88,13 @@ _IN_WORDS: Final = tuple(
     name.replace("_", " ") for name in (*TOLD, *_OTHER_WORDS) if {"of", "at", "in"} & set(name.split("_"))
 )
 """Names that hold the words by which a phrase is divided."""
+
+_FATE: Final = re.compile(
+    r"(\S) (?:that (?:is|was) )?(?:deposited|dissolved|discharged|evolved|formed|given off|liberated|needed"
+    r"|passed|plated|produced|released|required|set free|taken|used)(?= (?:in|at) |$)",
+    re.IGNORECASE,
+)
+"""Words that say what becomes of a substance, or what a quantity is for, and change nothing."""
 
 _ELECTRON: Final = frozenset({"e", "e-", "e⁻", "e^-", "electron", "electrons"})
 

@@ -38,6 +38,11 @@ def test_a_phrase_says_quantity_substance_unit_and_process(text, phrase):
         ("amount at start of Cu2+", Phrase("amount_at_start", "Cu2+")),
         ("concentration at the end of Cu2+ in mmol/dm3", Phrase("concentration", "Cu2+", "mmol/dm3")),
         ("amount of e-", Phrase("amount_of_electrons")),
+        ("mass of nickel deposited", Phrase("mass", "nickel")),
+        ("mass of Ni that is deposited in mg at bracket", Phrase("mass", "Ni", "mg", "bracket")),
+        ("volume of O2 given off in cm3", Phrase("volume", "O2", "cm3")),
+        ("time needed", Phrase("time")),
+        ("charge passed in C", Phrase("charge", "", "C")),
     ],
 )
 def test_other_words_of_the_trade_and_any_order_are_read(text, phrase):
