@@ -135,6 +135,7 @@ def test_requests_are_closed_and_answers_are_open(document: dict[str, Any]) -> N
         "KnownQuantity",
         "AskedQuantity",
         "RequestConventions",
+        "ComparisonRequest",
         "DemonstrationRequest",
         "Aim",
     }
