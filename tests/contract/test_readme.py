@@ -95,8 +95,15 @@ def test_every_request_gets_the_answer_shown(readme: str, client: FlaskClient) -
 
 def test_the_links_show_where_two_courses_part(readme: str, client: FlaskClient) -> None:
     links = [words[2].split("9648")[1] for words in command_lines(readme, "curl") if "-d" not in words]
-    answers = [client.get(link).json for link in links]
+    answers = [client.get(link).json for link in links if "/predictions?" in link]
     assert [answer["anode"]["products"][0]["formula"] for answer in answers] == ["O2", "Cl2"]
+    (comparison,) = [client.get(link).json for link in links if "/comparisons?" in link]
+    assert [side["answer"] for side in comparison["anode"]["differences"][0]["between"]] == [
+        "chlorine",
+        "oxygen",
+    ]
+    (disagreements,) = [client.get(link).json for link in links if "/disagreements?" in link]
+    assert disagreements["next_offset"] == 10
 
 
 def test_the_commands_of_the_terminal_work(readme: str) -> None:
