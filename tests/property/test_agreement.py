@@ -17,6 +17,7 @@ from ionwright.teaching.comparison import ElectrodeComparison, accepts, compare
 from ionwright.teaching.comparison_document import comparison_document
 
 REGISTRY = load_curricula()
+IDS = ("a-level", "gcse", "igcse")
 DESCRIPTIONS = st.builds(
     CellDescription,
     electrolyte=st.lists(
@@ -33,7 +34,7 @@ DESCRIPTIONS = st.builds(
     cathode=st.sampled_from(["graphite", "mercury", "copper"]),
     anode=st.sampled_from(["graphite", *electrodes()]),
 )
-COURSES = st.lists(st.sampled_from(sorted(REGISTRY)), min_size=1, unique=True)
+COURSES = st.lists(st.sampled_from(IDS), min_size=1, unique=True)
 
 
 def check_side(side: ElectrodeComparison, ids: set[str]) -> None:
@@ -81,7 +82,7 @@ def test_every_course_stands_in_one_group_whatever_the_order(
     assert json.dumps(document) == json.dumps(again)
 
 
-@given(description=DESCRIPTIONS, id_=st.sampled_from(sorted(REGISTRY)))
+@given(description=DESCRIPTIONS, id_=st.sampled_from(IDS))
 @settings(max_examples=150, deadline=None)
 def test_one_course_is_one_group_and_says_what_it_predicts(description: CellDescription, id_: str) -> None:
     refusal = refusal_of(lambda: predict(description, REGISTRY[id_]))
