@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations
@@ -23,6 +24,7 @@ CHOOSES = "chooses"
 RULES_OUT = "rules out"
 LEAVES_OPEN = "leaves open"
 UNDECIDED = "not decided"
+_log = logging.getLogger(__name__)
 
 
 class Answer(NamedTuple):
@@ -104,14 +106,14 @@ class Comparison:
     curricula
         Those that could be compared, in order of their ids.
     set_aside
-        Those whose rules failed on this cell, each with the failure.
+        Those whose rules failed on this cell, each with the reason as a sentence.
     """
 
     cell: Cell
     curricula: tuple[Curriculum, ...]
     cathode: ElectrodeComparison
     anode: ElectrodeComparison
-    set_aside: tuple[tuple[Curriculum, CurriculumFault], ...] = ()
+    set_aside: tuple[tuple[Curriculum, str], ...] = ()
 
 
 def compare(cell: Cell | CellDescription, curricula: Iterable[Curriculum]) -> Comparison:
@@ -131,23 +133,30 @@ def compare(cell: Cell | CellDescription, curricula: Iterable[Curriculum]) -> Co
     """
     if isinstance(cell, CellDescription):
         cell = make_cell(cell)
-    cathode, anode, set_aside = [], [], []
+    cell.at_cathode(), cell.at_anode()  # so that what fails below are the rules of one curriculum
+    standings: list[tuple[Standing, Standing]] = []
+    set_aside: list[tuple[Curriculum, str]] = []
     by_id = {curriculum.id: curriculum for curriculum in curricula}
     for _, curriculum in sorted(by_id.items()):
         try:
-            pair = _standing(cell, "cathode", curriculum), _standing(cell, "anode", curriculum)
-        except CurriculumFault as fault:
-            set_aside.append((curriculum, fault))
-            continue
-        cathode.append(pair[0])
-        anode.append(pair[1])
+            standings.append((_standing(cell, "cathode", curriculum), _standing(cell, "anode", curriculum)))
+        except Exception as failure:
+            set_aside.append((curriculum, reason_of(failure, curriculum)))
     return Comparison(
         cell,
-        tuple(standing.curriculum for standing in cathode),
-        _compared(cathode),
-        _compared(anode),
+        tuple(standing.curriculum for standing, _ in standings),
+        _compared(at_cathode for at_cathode, _ in standings),
+        _compared(at_anode for _, at_anode in standings),
         tuple(set_aside),
     )
+
+
+def reason_of(failure: Exception, curriculum: Curriculum) -> str:
+    """Why the rules of a curriculum gave no verdict, as a sentence; what nobody foresaw is logged whole."""
+    if isinstance(failure, CurriculumFault):
+        return str(failure)
+    _log.error("the rules of %s failed", curriculum.id, exc_info=failure)
+    return f"A rule of {curriculum.id} failed on this cell; the failure is in the log."
 
 
 def _standing(cell: Cell, electrode: str, curriculum: Curriculum) -> Standing:

@@ -67,7 +67,7 @@ def comparison_document(comparison: Comparison, notations: Notations = None) -> 
     }
     if comparison.set_aside:
         document["set_aside"] = [
-            {"curriculum": curriculum.id, "reason": str(fault)} for curriculum, fault in comparison.set_aside
+            {"curriculum": curriculum.id, "reason": reason} for curriculum, reason in comparison.set_aside
         ]
     return document
 

@@ -9,9 +9,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from ionwright.chemistry.tabled_cells import TabledCell, tabled_cells
 from ionwright.curricula.aside import Aside
-from ionwright.curricula.faults import CurriculumFault
 from ionwright.curricula.verdict import judge_afresh
-from ionwright.teaching.comparison import Answer, accepts, answer_of, parting
+from ionwright.teaching.comparison import Answer, accepts, answer_of, parting, reason_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -173,14 +172,17 @@ def _answers(curriculum: Curriculum) -> tuple[Answer | None, ...]:
 @lru_cache(maxsize=_COURSES_KEPT)
 def _kept_answers(_id: int, aside: Aside[Curriculum]) -> tuple[Answer | None, ...]:
     """What a course answers in each case, in the order of the cases; None where its rules fail."""
-    return tuple(_answer(tabled, electrode, aside.value) for tabled, electrode, _ in _cases())
-
-
-def _answer(tabled: TabledCell, electrode: str, curriculum: Curriculum) -> Answer | None:
-    try:
-        return answer_of(judge_afresh(tabled.cell, electrode, curriculum).chosen)
-    except CurriculumFault:
-        return None
+    found: list[Answer | None] = []
+    told: set[str] = set()
+    for tabled, electrode, _ in _cases():
+        try:
+            found.append(answer_of(judge_afresh(tabled.cell, electrode, aside.value).chosen))
+        except Exception as failure:
+            found.append(None)
+            if repr(failure) not in told:  # one line in the log for each failure, not for each cell
+                told.add(repr(failure))
+                reason_of(failure, aside.value)
+    return tuple(found)
 
 
 def _findings(curriculum: Curriculum, other: Curriculum) -> tuple[_Finding, ...]:

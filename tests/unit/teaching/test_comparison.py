@@ -131,10 +131,27 @@ def test_a_course_whose_rules_fail_is_set_aside_and_the_others_are_compared(
     silent = replace(registry["gcse"], id="silent", anode_rules=())
     found = compare(cell_of("NaCl"), [silent, registry["gcse"]])
     assert [one.id for one in found.curricula] == ["gcse"]
-    assert [(one.id, fault.code) for one, fault in found.set_aside] == [("silent", "no-decision")]
+    assert [(one.id, reason) for one, reason in found.set_aside] == [
+        ("silent", "No rule of silent decides the anode.")
+    ]
     assert grouped(found.cathode) == [("hydrogen", ["gcse"])]
     told = comparison_document(found)
     assert told["set_aside"] == [{"curriculum": "silent", "reason": "No rule of silent decides the anode."}]
+
+
+def test_a_rule_that_breaks_harms_no_other_course_and_is_logged(
+    cell_of: Callable[..., Cell], registry: Registry, caplog: pytest.LogCaptureFixture
+) -> None:
+    def slip(_: Situation) -> Ruling:
+        raise ZeroDivisionError("a slip of its author")
+
+    careless = replace(registry["gcse"], id="careless", anode_rules=(Saying(slip, "Divides."),))
+    found = compare(cell_of("NaCl"), [careless, registry["igcse"]])
+    assert grouped(found.cathode) == [("hydrogen", ["igcse"])]
+    assert [(one.id, reason) for one, reason in found.set_aside] == [
+        ("careless", "A rule of careless failed on this cell; the failure is in the log.")
+    ]
+    assert "a slip of its author" in caplog.text
 
 
 def test_a_cell_that_would_not_work_is_refused_as_for_a_prediction(registry: Registry) -> None:

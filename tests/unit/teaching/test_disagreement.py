@@ -98,6 +98,15 @@ def test_a_course_whose_rules_fail_on_a_cell_is_not_held_to_it(registry: Registr
     assert {group.rules.electrode for group in found.groups} == {"cathode"}
 
 
+def test_a_rule_that_breaks_is_logged_once_and_not_for_every_cell(
+    registry: Registry, caplog: pytest.LogCaptureFixture
+) -> None:
+    careless = replace(registry["gcse"], id="careless", anode_rules=(None,))
+    found = disagreements(registry["igcse"], [careless])
+    assert {group.rules.electrode for group in found.groups} == {"cathode"}
+    assert [record.message for record in caplog.records] == ["the rules of careless failed"]
+
+
 def page(found: Disagreements, **sizes: int) -> dict[str, Any]:
     return disagreements_document(found, **sizes)
 
