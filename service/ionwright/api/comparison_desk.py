@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import orjson
 
-from ionwright.api.answers import Answer, AnswerStore, tagged_answer
+from ionwright.api.answers import BRIEFLY_CACHEABLE, CACHEABLE, Answer, AnswerStore, tagged_answer
 from ionwright.api.comparison_reader import ComparisonRequest, chosen_curricula, read_comparison_request
 from ionwright.api.disagreement_reader import DisagreementRequest, read_disagreement_request
 from ionwright.api.json_reader import read_json
@@ -93,16 +93,18 @@ class ComparisonDesk:
                 curricula = chosen_curricula(
                     request.curricula, ("curricula",), self.registry, source=source, is_text=is_text
                 )
-            answer = tagged_answer(
-                orjson.dumps(comparison_document(compare(cell, curricula), request.notations))
-            )
+            document = comparison_document(compare(cell, curricula), request.notations)
+            # with all that are loaded the answer changes when another one is
+            is_of_all = request.curricula is None
+            cache_control = BRIEFLY_CACHEABLE if is_of_all else CACHEABLE
+            answer = tagged_answer(orjson.dumps(document), cache_control=cache_control)
             self.store.put(request, answer)
         return answer
 
     def _disagreeing(self, request: DisagreementRequest) -> Answer:
         found = disagreements(request.curriculum, request.others, request.electrode)
         document = disagreements_document(found, offset=request.offset, limit=request.limit)
-        return tagged_answer(orjson.dumps(document))
+        return tagged_answer(orjson.dumps(document), cache_control=BRIEFLY_CACHEABLE)
 
 
 def _cell(request: ComparisonRequest, members: dict[str, Any], source: str) -> Cell:

@@ -67,6 +67,9 @@ def test_all_that_are_loaded_are_compared_if_none_is_named(client: FlaskClient) 
     loaded = [one["id"] for one in client.get("/v1/curricula").json["curricula"]]
     assert [one["id"] for one in answer.json["curricula"]] == loaded
     assert sorted(id_ for group in groups(answer, "cathode") for id_ in group) == loaded
+    # another curriculum may be loaded tomorrow
+    assert answer.headers["Cache-Control"] == "public, max-age=300"
+    assert "max-age=86400" in post(client, **BRINE).headers["Cache-Control"]
 
 
 @pytest.mark.parametrize(
