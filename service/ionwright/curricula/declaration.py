@@ -367,7 +367,10 @@ def _anode_rules(loaded: Mapping[str, Any]) -> tuple[DischargeRule, ...]:
     anode, concentration = loaded["anode"], _concentration(loaded["concentration"])
     is_by_halides = anode["rule"] == BY_HALIDES
     is_slow_told = not is_by_halides or anode["halides"] == BY_POTENTIAL
-    slow, melt = SlowOxidationsOut(is_told=is_slow_told), MeltAnode(anode["oxide_melt_on_carbon"])
+    slow, melt = (
+        SlowOxidationsOut(is_told=is_slow_told),
+        MeltAnode(anode["oxide_melt_on_carbon"], is_hydride_taught=is_slow_told),
+    )
     if anode["rule"] == GIVEN_COUPLES:
         return (melt, slow, GivenCouples())
     first: tuple[DischargeRule, ...] = (

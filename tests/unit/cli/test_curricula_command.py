@@ -8,6 +8,7 @@ from click.testing import CliRunner, Result
 
 from ionwright.api import Settings, create_app
 from ionwright.cli import main
+from ionwright.curricula.host import load_curricula
 
 
 def run(*arguments: str) -> Result:
@@ -17,12 +18,12 @@ def run(*arguments: str) -> Result:
 def test_the_list_has_a_line_for_each() -> None:
     result = run("list")
     assert result.exit_code == 0
-    assert [line.split()[0] for line in result.stdout.splitlines()] == ["a-level", "gcse", "igcse"]
+    assert [line.split()[0] for line in result.stdout.splitlines()] == list(load_curricula())
 
 
 def test_the_list_as_json_has_them_in_full() -> None:
     listed = json.loads(run("list", "--json").stdout)
-    assert [entry["id"] for entry in listed["curricula"]] == ["a-level", "gcse", "igcse"]
+    assert [entry["id"] for entry in listed["curricula"]] == list(load_curricula())
     assert all(entry["rules"]["cathode"] for entry in listed["curricula"])
     assert listed["set_aside"] == []
 

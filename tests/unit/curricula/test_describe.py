@@ -10,7 +10,7 @@ from ionwright.curricula.host import load_curricula
 REGISTRY = load_curricula()
 
 
-@pytest.mark.parametrize("id_", ["a-level", "gcse", "igcse"])
+@pytest.mark.parametrize("id_", list(REGISTRY))
 def test_a_description_is_plain_data_with_a_sentence_for_each_rule(id_: str) -> None:
     told = json.loads(json.dumps(describe(REGISTRY[id_])))
     assert told["id"] == id_

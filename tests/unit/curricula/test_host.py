@@ -1,9 +1,7 @@
 """Loading curricula: one that misbehaves is set aside with its reason, and the rest serves."""
 
-import itertools
 import logging
-import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -13,6 +11,7 @@ from ionwright.curricula.host import Origin, Registry, SetAside, load_curricula
 
 PLUGINS = Path(__file__).resolve().parents[3] / "plugins"
 BUILT_IN = ["a-level", "gcse", "igcse"]
+KNOWN = f"Known: {', '.join(BUILT_IN)}."
 DECLARED = (PLUGINS / "ionwright_gcse" / "curriculum.toml").read_text(encoding="utf-8")
 HEAD = """
 from dataclasses import replace
@@ -27,43 +26,8 @@ printed = PrintedConstants(faraday_constant="9650 C/mol", relative_atomic_masses
 def ionwright_curricula():
     return [replace(museum, conventions=replace(museum.conventions, constants=printed))]
 """
-_numbers = itertools.count()
 
 Install = Callable[..., str]
-
-
-@pytest.fixture
-def install(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Install]:
-    """Puts a distribution with one plugin on the path, as an installer would; gives the name of its module."""
-    modules: list[str] = []
-    site = tmp_path / "site"
-    site.mkdir()
-    monkeypatch.syspath_prepend(site)
-
-    def make(
-        source: str, *, name: str = "skerry", distribution: str = "skerry-courses", package: str = ""
-    ) -> str:
-        module = f"skerry_plugin_{next(_numbers)}"
-        modules.append(module)
-        if package:
-            (site / module).mkdir()
-            (site / module / "curriculum.toml").write_text(package, encoding="utf-8")
-            (site / module / "__init__.py").write_text(source, encoding="utf-8")
-        else:
-            (site / f"{module}.py").write_text(source, encoding="utf-8")
-        info = site / f"{distribution.replace('-', '_')}-2.5.dist-info"
-        info.mkdir(exist_ok=True)
-        (info / "METADATA").write_text(
-            f"Metadata-Version: 2.1\nName: {distribution}\nVersion: 2.5\n", encoding="utf-8"
-        )
-        points = info / "entry_points.txt"
-        before = points.read_text(encoding="utf-8") if points.exists() else "[ionwright.plugins]\n"
-        points.write_text(f"{before}{name} = {module}\n", encoding="utf-8")
-        return module
-
-    yield make
-    for module in modules:
-        sys.modules.pop(module, None)
 
 
 def test_the_curricula_of_the_installed_package_are_built_in() -> None:
@@ -78,7 +42,7 @@ def test_a_plugin_of_another_distribution_adds_its_curricula(install: Install) -
         f"{HEAD}\n@hookimpl\ndef ionwright_curricula():\n    return [museum, replace(museum, id='north')]\n"
     )
     registry = load_curricula()
-    assert list(registry) == ["a-level", "gcse", "igcse", "museum", "north"]
+    assert list(registry) == sorted([*BUILT_IN, "museum", "north"])
     assert registry.origins["museum"] == Origin("plugin", "skerry-courses", "2.5")
 
 
@@ -202,7 +166,7 @@ def test_plugins_are_loaded_in_the_order_of_their_names_so_the_first_keeps_an_id
 def test_a_plugin_can_be_left_out_by_name(install: Install) -> None:
     install("raise RuntimeError('fog')", name="lamp")
     registry = load_curricula(without=["lamp", "igcse"])
-    assert list(registry) == ["a-level", "gcse"]
+    assert list(registry) == [one for one in BUILT_IN if one != "igcse"]
     assert registry.set_aside == ()
 
 
@@ -228,7 +192,7 @@ def test_a_file_of_a_folder_is_a_curriculum(folder: Path) -> None:
     (folder / "museum.toml").write_text(DECLARED.replace('id = "gcse"', 'id = "museum"'), encoding="utf-8")
     (folder / "readme.txt").write_text("not a curriculum", encoding="utf-8")
     registry = load_curricula(folder)
-    assert list(registry) == ["a-level", "gcse", "igcse", "museum"]
+    assert list(registry) == sorted([*BUILT_IN, "museum"])
     assert registry.origins["museum"] == Origin("file", "museum.toml", "")
 
 
@@ -285,7 +249,7 @@ def test_a_file_that_cannot_be_used_is_set_aside_while_the_rest_serves(
     (folder / "bad.toml").write_bytes(content)
     (folder / "good.toml").write_text('based_on = "gcse"\nid = "good"\n', encoding="utf-8")
     registry = load_curricula(folder)
-    assert list(registry) == ["a-level", "gcse", "good", "igcse"]
+    assert list(registry) == sorted([*BUILT_IN, "good"])
     (aside,) = registry.set_aside
     assert (aside.kind, aside.name) == ("file", "bad.toml")
     assert aside.reason.startswith(reason)
@@ -302,10 +266,10 @@ def test_a_folder_with_the_name_of_a_file_is_set_aside(folder: Path) -> None:
 @pytest.mark.parametrize(
     ("asked", "remedy"),
     [
-        ("gsce", "Did you mean gcse or igcse? Known: a-level, gcse, igcse."),
-        ("alevel", "Did you mean a-level? Known: a-level, gcse, igcse."),
-        ("zzz", "Known: a-level, gcse, igcse."),
-        ("", "Known: a-level, gcse, igcse."),
+        ("gsce", f"Did you mean gcse or igcse? {KNOWN}"),
+        ("alevel", f"Did you mean a-level? {KNOWN}"),
+        ("zzz", KNOWN),
+        ("", KNOWN),
     ],
 )
 def test_an_unknown_curriculum_is_refused_with_near_ones(asked: str, remedy: str) -> None:
@@ -340,4 +304,4 @@ def test_the_registry_keeps_the_promises_of_a_mapping() -> None:
     registry = load_curricula()
     assert registry.get("no such course") is None
     assert "no such course" not in registry
-    assert list(registry) == ["a-level", "gcse", "igcse"]
+    assert list(registry) == BUILT_IN

@@ -129,3 +129,11 @@ def test_an_inert_anode_in_an_oxide_melt_gives_oxygen_all_the_same(
         situation_at("anode", "Al2O3", state="molten", anode="platinum")
     )
     assert choice(ruling) == "2O^2- -> O2 + 4e-"
+
+
+def test_a_hydride_is_left_open_where_hydrogen_at_the_anode_is_not_taught(situation_at: SituationAt) -> None:
+    situation = situation_at("anode", "LiH", state="molten")
+    ruling = MeltAnode(is_hydride_taught=False).apply(situation)
+    assert ruling.is_undecidable
+    assert "in fact hydrogen forms there" in ruling.because[0]
+    assert not MeltAnode().apply(situation).is_undecidable

@@ -32,7 +32,9 @@ class GivenCouples:
 
     def apply(self, situation: Situation) -> Ruling:
         """Choose the only process that is possible, or leave the electrode open and name those that are."""
-        impossible = {p: why for p in situation.remaining if (why := _why_impossible(p, situation))}
+        impossible = {
+            p: why for p in situation.remaining if (why := _why_impossible(p, situation)) is not None
+        }
         open_ones = [p for p in situation.remaining if p not in impossible]
         bath = situation.cell.plating_metal()
         own = [p for p in open_ones if bath and p.metal == bath and p.kind is not Kind.FILM]
@@ -71,8 +73,8 @@ def _runs(process: ElectrodeProcess) -> str:
     return f"{name} {'dissolves' if process.kind is Kind.DISSOLVES else 'deposits'}"
 
 
-def _why_impossible(process: ElectrodeProcess, situation: Situation) -> str:
-    """Why no task would give this couple; empty if one might."""
+def _why_impossible(process: ElectrodeProcess, situation: Situation) -> str | None:
+    """Why no task would give this couple: a sentence, or empty for one that no course speaks of; None if one might."""
     known = IONS.get(process.reactant)
     is_deposit = process.kind is Kind.METAL and not situation.cell.is_molten
     if is_deposit and known and known.plates == "never":
@@ -81,6 +83,4 @@ def _why_impossible(process: ElectrodeProcess, situation: Situation) -> str:
             "never deposits from water."
         )
     is_cation_at_anode = situation.competition.electrode == "anode" and process.reactant.charge > 0
-    if is_cation_at_anode and not process.is_listed:
-        return f"{sentence_start(ions(process.reactant))} stay in solution: no course gives this couple."
-    return ""
+    return "" if is_cation_at_anode and not process.is_listed else None

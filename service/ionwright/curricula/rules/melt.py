@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from ionwright.chemistry.couple import HYDROXIDE
 from ionwright.chemistry.melt import flux_ions
 from ionwright.chemistry.process import ElectrodeProcess, Kind
+from ionwright.chemistry.species import species
 from ionwright.curricula.model import PASS, ReadsNothingElse, Remark, Ruling, Situation, undecidable
 from ionwright.curricula.wording import contender, forming, ions, listed, metal, sentence_start
 
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 # How easily anions are discharged from a melt, the easiest first: by decomposition voltages of molten salts
 # (melts.toml) and, for hydride and sulfide, by the potentials of their couples.
 _EASIEST_FIRST = ("H^-", "S^2-", "I^-", "Br^-", "OH^-", "O^2-", "Cl^-", "CO3^2-", "F^-")
+
+_HYDRIDE = species("H^-")
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,9 +85,12 @@ class MeltAnode(ReadsNothingElse):
     ----------
     oxide_on_carbon
         What the course writes for an oxide melt at a carbon anode: ``"oxygen"``, or ``"carbon-dioxide"``.
+    is_hydride_taught
+        Whether the course goes deep enough for hydrogen at the anode; else a hydride is left open.
     """
 
     oxide_on_carbon: str = "oxygen"
+    is_hydride_taught: bool = True
 
     @property
     def sentence(self) -> str:
@@ -95,8 +101,8 @@ class MeltAnode(ReadsNothingElse):
         return f"{told}; from an oxide melt a carbon anode burns to carbon dioxide."
 
     def apply(self, situation: Situation) -> Ruling:
-        """Choose the non-metal that forms; pass for a solution in water."""
-        if not situation.cell.is_molten:
+        """Choose the non-metal that forms; pass for a solution in water, and for an anode that reacts itself."""
+        if not situation.cell.is_molten or situation.of(Kind.DISSOLVES, Kind.FILM):
             return PASS
         burning = situation.of(Kind.BURNS)
         contest = [p for p in situation.remaining if p.kind is not Kind.BURNS]
@@ -104,6 +110,10 @@ class MeltAnode(ReadsNothingElse):
             return _beyond("anode", situation)
         chosen = min(contest, key=lambda p: _EASIEST_FIRST.index(p.reactant.ascii))
         name = ions(chosen.reactant)
+        if chosen.reactant == _HYDRIDE and not self.is_hydride_taught:
+            return undecidable(
+                f"This course has no rule for {name} at the anode; in fact hydrogen forms there, from the negative ion."
+            )
         if burning and chosen.kind is Kind.OXYGEN and self.oxide_on_carbon != "oxygen":
             return _burns(burning[0], chosen, situation)
         if len(contest) == 1:
