@@ -14,6 +14,7 @@ from ionwright.api.json_reader import read_json
 from ionwright.api.problems import Fault, Problem
 from ionwright.api.query_reader import prediction_members
 from ionwright.api.request_reader import PredictionRequest, place_of, read_prediction_request
+from ionwright.chemistry.cell import make_cell
 from ionwright.chemistry.faults import Unbalanced
 from ionwright.curricula import CurriculumFault
 from ionwright.errors import IonwrightError
@@ -98,15 +99,9 @@ class Predictor:
         try:
             curriculum = self.registry[request.curriculum]
         except CurriculumFault:
-            self._refuse_cell_first(request)
+            make_cell(request.cell)  # faults of a cell come before an unknown curriculum
             raise
         return prediction_document(predict(request.cell, curriculum), request.notations)
-
-    def _refuse_cell_first(self, request: PredictionRequest) -> None:
-        """Refuse the cell if any curriculum would: faults of a cell come before an unknown curriculum."""
-        for curriculum_id in self.registry:
-            predict(request.cell, self.registry[curriculum_id])
-            return
 
 
 def _refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> Problem:

@@ -387,6 +387,13 @@ _KINDS = (
         " curriculum; the others still answer.",
     ),
     ProblemKind(
+        "rule-failed",
+        500,
+        "The curriculum is at fault",
+        "A rule of the curriculum raised an error, took too long, changed what it was shown, or returned what is no"
+        " ruling. Tell those who maintain the curriculum; the others still answer.",
+    ),
+    ProblemKind(
         "no-decision",
         500,
         "The curriculum is at fault",

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import difflib
 import logging
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import partial
 from importlib.metadata import EntryPoint, entry_points
 from typing import TYPE_CHECKING, Any
 
@@ -16,13 +17,18 @@ from ionwright.curricula import hookspecs
 from ionwright.curricula.constant_faults import faults_of_constants
 from ionwright.curricula.declaration import is_id, read_declaration
 from ionwright.curricula.faults import CurriculumFault, CurriculumFileFault, UnknownCurriculum
+from ionwright.curricula.guard import guarded
 from ionwright.curricula.model import Curriculum
+from ionwright.curricula.time_limit import within
+from ionwright.curricula.trial import try_out
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 GROUP = "ionwright.plugins"
 _DISTRIBUTION = "ionwright"
+_BUILT_IN = "built-in"
+_LOADING_LIMIT_S = 10.0
 _log = logging.getLogger(__name__)
 
 
@@ -54,18 +60,23 @@ class Registry(Mapping[str, Curriculum]):
     origins
         Where each comes from.
     set_aside
-        What could not be used.
+        What could not be used; a list may grow as rules fail.
     """
 
     def __init__(
         self,
         curricula: Mapping[str, Curriculum],
         origins: Mapping[str, Origin],
-        set_aside: Iterable[SetAside] = (),
+        set_aside: Collection[SetAside] = (),
     ) -> None:
         self._curricula = dict(sorted(curricula.items()))
         self.origins = dict(origins)
-        self.set_aside = tuple(set_aside)
+        self._set_aside = set_aside
+
+    @property
+    def set_aside(self) -> tuple[SetAside, ...]:
+        """What could not be used so far, and which rules failed."""
+        return tuple(self._set_aside)
 
     def __getitem__(self, id_: str) -> Curriculum:
         """The curriculum with this id; capitals and spaces in place of hyphens are forgiven.
@@ -130,19 +141,35 @@ class _Loader:
             told = "; ".join(f"{name}: {fault}" for name, fault in faults)
             self.reject(origin.kind, origin.name, f"the constants of '{curriculum.id}' are not right: {told}")
         else:
-            self.curricula[curriculum.id] = curriculum
-            self.origins[curriculum.id] = origin
+            self.admit(curriculum, origin)
+
+    def admit(self, curriculum: Curriculum, origin: Origin) -> None:
+        """Take a curriculum in; one that brings code of its own is tried first, and watched from then on."""
+        if origin.kind == "plugin":
+            try:
+                try_out(guarded(curriculum, lambda _: None))
+                curriculum = guarded(curriculum, partial(self.reject, origin.kind, curriculum.id))
+            except KeyboardInterrupt:
+                raise
+            except BaseException as fault:  # whatever a plugin raises, the others are served
+                self.reject(origin.kind, origin.name, f"'{curriculum.id}' {_told(fault)}")
+                return
+        self.curricula[curriculum.id] = curriculum
+        self.origins[curriculum.id] = origin
 
     def plugin(self, point: EntryPoint) -> None:
         origin = _origin(point)
         manager = pluggy.PluginManager(hookspecs.PROJECT)
         manager.add_hookspecs(hookspecs)
         try:
-            plugin = point.load()
+            limit_s = None if origin.kind == _BUILT_IN else _LOADING_LIMIT_S
+            plugin = _in_time(limit_s, point.load)
             manager.register(plugin, name=point.name)
             manager.check_pending()
-            contributed = [one for many in manager.hook.ionwright_curricula() for one in many]
-        except (Exception, SystemExit) as fault:
+            contributed = _in_time(limit_s, partial(_contributed, manager))
+        except KeyboardInterrupt:
+            raise
+        except BaseException as fault:  # whatever a plugin raises, the others are served
             self.reject(origin.kind, point.name, f"{type(fault).__name__}: {fault}")
             return
         if not manager.get_hookcallers(plugin):
@@ -160,12 +187,26 @@ class _Loader:
         self.add(curriculum, Origin("file", path.name, ""))
 
 
+def _contributed(manager: pluggy.PluginManager) -> list[object]:
+    return [one for many in manager.hook.ionwright_curricula() for one in many]
+
+
+def _in_time(limit_s: float | None, function: Callable[[], Any]) -> Any:
+    return function() if limit_s is None else within(limit_s, function)
+
+
+def _told(fault: BaseException) -> str:
+    if isinstance(fault, CurriculumFault):
+        return f"fails when it is tried: {fault}"
+    return f"fails when it is tried: {type(fault).__name__}: {fault}"
+
+
 def _origin(point: EntryPoint) -> Origin:
     distribution = point.dist
     name = distribution.name if distribution else ""
-    kind = "built-in" if name == _DISTRIBUTION else "plugin"
+    kind = _BUILT_IN if name == _DISTRIBUTION else "plugin"
     return Origin(
-        kind, point.name if kind == "built-in" else name, distribution.version if distribution else ""
+        kind, point.name if kind == _BUILT_IN else name, distribution.version if distribution else ""
     )
 
 
