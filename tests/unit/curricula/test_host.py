@@ -10,7 +10,10 @@ from ionwright.curricula.faults import CurriculumFault
 from ionwright.curricula.host import Origin, Registry, SetAside, load_curricula
 
 PLUGINS = Path(__file__).resolve().parents[3] / "plugins"
-BUILT_IN = ["a-level", "gcse", "igcse"]
+BUILT_IN = sorted(
+    path.parent.name.removeprefix("ionwright_").replace("_", "-")
+    for path in PLUGINS.glob("ionwright_*/curriculum.toml")
+)
 KNOWN = f"Known: {', '.join(BUILT_IN)}."
 DECLARED = (PLUGINS / "ionwright_gcse" / "curriculum.toml").read_text(encoding="utf-8")
 HEAD = """
