@@ -27,6 +27,7 @@ class Service:
     """A service on this machine, by its address."""
 
     address: str
+    pid: int = 0
     _session: requests.Session = field(default_factory=requests.Session)
 
     def ask(self, method: str, path: str, **options: Any) -> requests.Response:
@@ -77,7 +78,7 @@ def running_service(log: Path, **environment: str) -> Iterator[Service]:
     given = {"IONWRIGHT_BIND": f"127.0.0.1:{port}", "IONWRIGHT_WORKERS": "2", **environment}
     with log.open("wb") as output:
         process = subprocess.Popen(command, env=os.environ | given, stdout=output, stderr=output)
-        service = Service(f"http://127.0.0.1:{port}")
+        service = Service(f"http://127.0.0.1:{port}", process.pid)
         try:
             _wait_until_ready(service, process, log)
             yield service

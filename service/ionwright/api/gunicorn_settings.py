@@ -77,6 +77,19 @@ def when_ready(server: Arbiter) -> None:
     sys.stdout.flush()
 
 
+def on_reload(server: Arbiter) -> None:
+    """Read the curricula again upon SIGHUP, for the workers that are about to take over.
+
+    If that fails as a whole, the new workers serve what was served before. Python code of plugins is not imported
+    again: an installed distribution counts from the next start on.
+    """
+    try:
+        server.app.callable = server.app.load()
+    except Exception as fault:
+        told = "The curricula were not read again; the service goes on with those it has: %s"
+        server.log.error(told, fault)  # noqa: TRY400 - the operator needs the reason, not a traceback
+
+
 def leave_if_exposed(hosts: Iterable[str]) -> None:
     """End the process with exit code 2 and the two lines of explanation if it may not listen on `hosts`."""
     reason = refusal(hosts, os.environ)
