@@ -9,6 +9,8 @@ import click
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from ionwright.curricula.host import Registry
 
 _JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON.")
@@ -59,8 +61,15 @@ def show(context: click.Context, curriculum_id: str, *, as_json: bool) -> None:
         for number, sentence in enumerate(entry["rules"][side], 1):
             click.echo(click.wrap_text(sentence, 88, f"  {number}. ", "     "))
         click.echo()
-    click.echo("Conventions:")
-    for name, value in entry["conventions"].items():
+    _show_table("Conventions", entry["conventions"])
+    if entry["scope"]:
+        click.echo()
+        _show_table("Scope", entry["scope"])
+
+
+def _show_table(title: str, table: Mapping[str, object]) -> None:
+    click.echo(f"{title}:")
+    for name, value in table.items():
         click.echo(click.wrap_text(f"{name.replace('_', ' ')}: {_in_words(value)}", 88, "  ", "    "))
 
 

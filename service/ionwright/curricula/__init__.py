@@ -16,12 +16,14 @@ from ionwright.curricula.model import (
     Situation,
 )
 from ionwright.curricula.package import curriculum_from_package
+from ionwright.curricula.scope import CourseScope
 from ionwright.curricula.verdict import Verdict, judge
 
 __all__ = [
     "HOOK_VERSION",
     "PASS",
     "Conventions",
+    "CourseScope",
     "Curriculum",
     "CurriculumFault",
     "CurriculumFileFault",

@@ -36,10 +36,12 @@ from ionwright.curricula.rules.most_positive import MostPositive
 from ionwright.curricula.rules.plating import Plating
 from ionwright.curricula.rules.prescribed_cells import PrescribedCells
 from ionwright.curricula.rules.slow import SlowOxidationsOut, SlowReductionsOut
+from ionwright.curricula.scope import CourseScope
 from ionwright.errors import IonwrightError
 
 FORMAT = 1
 _LONGEST = 64 * 1024
+_MOST_PHRASES = 40
 _ID = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*\Z")
 _HALIDES = ("Cl^-", "Br^-", "I^-")
 LADDER = "ladder"
@@ -234,6 +236,23 @@ class _MarkingSchema(_Closed):
             raise ValidationError("a line needs at least one mark", "balance_marks")
 
 
+def _phrases() -> fields.List[str]:
+    return fields.List(
+        fields.String(validate=validate.Length(min=1, max=120)),
+        load_default=list,
+        validate=(validate.Length(max=_MOST_PHRASES), _each_once),
+    )
+
+
+class _ScopeSchema(_Closed):
+    quantities = fields.String(load_default="", validate=validate.Length(max=300))
+    electrodes = _phrases()
+    melts = _phrases()
+    industry = _phrases()
+    observations = _phrases()
+    vocabulary = _phrases()
+
+
 class _DeclarationSchema(_Closed):
     format = fields.Integer(
         required=True, strict=True, validate=validate.Equal(FORMAT, error=f"must be {FORMAT}")
@@ -253,6 +272,7 @@ class _DeclarationSchema(_Closed):
     prescribed_cells = fields.List(fields.Nested(PrescribedCellSchema), load_default=list)
     conventions = fields.Nested(_ConventionsSchema, required=True)
     marking = fields.Nested(_MarkingSchema, load_default=dict)
+    scope = fields.Nested(_ScopeSchema, load_default=lambda: _ScopeSchema().load({}))
     certainty = fields.Dict(
         keys=fields.String(),
         values=fields.String(validate=_one_of("high", "medium", "low")),
@@ -337,6 +357,7 @@ def _curriculum(loaded: Mapping[str, Any]) -> Curriculum:
         anode_rules=(*first, *_anode_rules(loaded)),
         conventions=_conventions(loaded["conventions"]),
         marking=_marking(loaded["marking"], loaded["conventions"]),
+        scope=_scope(loaded["scope"]),
         certainty=MappingProxyType(dict(loaded["certainty"])),
         sources=tuple(loaded["sources"]),
     )
@@ -422,6 +443,11 @@ def _marking(table: Mapping[str, Any], conventions: Mapping[str, Any]) -> Markin
         "subtracted_electrons": conventions["oxidation_also_minus"],
     }
     return MarkingConventions(**(written | dict(table)))
+
+
+def _scope(table: Mapping[str, Any]) -> CourseScope:
+    lists = {name: tuple(phrases) for name, phrases in table.items() if name != "quantities"}
+    return CourseScope(quantities=table["quantities"], **lists)
 
 
 def _forms(table: Mapping[str, list[str]]) -> Mapping[str, tuple[str, ...]]:

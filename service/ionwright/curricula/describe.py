@@ -9,7 +9,7 @@ if TYPE_CHECKING:
 
 
 def describe(curriculum: Curriculum) -> dict[str, Any]:
-    """What a curriculum is, as plain data: its rules as sentences, conventions, marking, sources and certainty."""
+    """What a curriculum is, as plain data: rules as sentences, conventions, marking, scope, sources and certainty."""
     conventions = curriculum.conventions
     return {
         "id": curriculum.id,
@@ -29,6 +29,7 @@ def describe(curriculum: Curriculum) -> dict[str, Any]:
             **conventions.constants.described(),
         },
         "marking": curriculum.marking.described(),
+        "scope": curriculum.scope.described(),
         "certainty": dict(curriculum.certainty),
         "sources": list(curriculum.sources),
     }

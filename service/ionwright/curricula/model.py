@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Protocol
 from ionwright.chemistry.process import FROM_IONS, FROM_WATER, Competition, ElectrodeProcess, Kind
 from ionwright.curricula.constants import PrintedConstants
 from ionwright.curricula.marking import MarkingConventions
+from ionwright.curricula.scope import CourseScope
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Hashable, Mapping
@@ -177,6 +178,8 @@ class Curriculum:
         How equations are written and quantities counted.
     marking
         How half-equations are marked.
+    scope
+        What the course covers, in words.
     certainty
         How sure the declaration is of each of its parts: ``high``, ``medium`` or ``low`` by part.
     sources
@@ -192,5 +195,6 @@ class Curriculum:
     anode_rules: tuple[DischargeRule, ...]
     conventions: Conventions
     marking: MarkingConventions = field(default_factory=MarkingConventions)
+    scope: CourseScope = field(default_factory=CourseScope)
     certainty: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     sources: tuple[str, ...] = ()

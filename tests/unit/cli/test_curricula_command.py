@@ -37,6 +37,12 @@ def test_a_curriculum_is_shown_with_its_rules_in_order() -> None:
     assert "Conventions:\n" in result.stdout
 
 
+def test_a_curriculum_is_shown_with_what_it_covers() -> None:
+    shown = run("show", "gcse").stdout
+    assert "Scope:\n  quantities: none; charge and current belong to physics" in shown
+    assert "  melts: PbBr2, NaCl, ZnCl2, Al2O3 in cryolite\n" in shown
+
+
 def test_a_curriculum_is_shown_with_the_constants_that_it_prints() -> None:
     shown = run("show", "igcse").stdout
     assert "  molar gas volume: 24 dm3/mol\n" in shown

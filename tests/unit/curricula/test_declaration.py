@@ -12,6 +12,7 @@ from ionwright.curricula.rules.ladder import Ladder
 from ionwright.curricula.rules.least_positive import LeastPositive
 from ionwright.curricula.rules.most_positive import MostPositive
 from ionwright.curricula.rules.prescribed_cells import PrescribedCell, PrescribedCells
+from ionwright.curricula.scope import CourseScope
 
 GOOD = """
 format = 1
@@ -190,6 +191,11 @@ def test_a_full_declaration_reaches_every_rule() -> None:
         False,
     )
     assert dict(curriculum.certainty) == {"anode": "low"}
+
+
+def test_the_scope_is_kept_as_it_is_said() -> None:
+    text = GOOD + '[scope]\nquantities = "Q = It"\nmelts = ["PbBr2"]\n'
+    assert read_declaration(text, "")[0].scope == CourseScope(quantities="Q = It", melts=("PbBr2",))
 
 
 def test_the_forms_of_each_medium_are_kept_in_order() -> None:
@@ -474,6 +480,14 @@ def test_what_was_read_cannot_be_changed() -> None:
             "certainty.anode.value",
             "must be one of: high, medium, low",
         ),
+        ("[cathode]", "[scope]\nmelts = [3]\n[cathode]", "scope.melts.0", "Not a valid string"),
+        (
+            "[cathode]",
+            '[scope]\nmelts = ["NaCl", "NaCl"]\n[cathode]',
+            "scope.melts",
+            "an entry stands in the list",
+        ),
+        ("[cathode]", '[scope]\nsums = "none"\n[cathode]', "scope.sums", "Unknown field"),
         ("[cathode]", "sources = [3]\n[cathode]", "sources.0", "Not a valid string"),
         ("[cathode]", 'colour = "blue"\n[cathode]', "colour", "Unknown field"),
         ('"always"', '"always"\nhalide = ["Cl^-"]', "anode.halide", "Unknown field"),

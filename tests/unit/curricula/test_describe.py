@@ -1,11 +1,13 @@
 """A curriculum told in words and plain data."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
 from ionwright.curricula.describe import describe
 from ionwright.curricula.host import load_curricula
+from ionwright.curricula.scope import CourseScope
 
 REGISTRY = load_curricula()
 
@@ -33,6 +35,7 @@ def test_conventions_and_constants_stand_side_by_side() -> None:
         "faraday_constant": "96500 C/mol",
         "molar_gas_volume": "24.0 dm3/mol",
         "gas_conditions": "room temperature and pressure",
+        "other_molar_gas_volumes": {"stp, 273 K and 101 kPa": "22.4 dm3/mol"},
         "avogadro_constant": "6.02e23 /mol",
         "elementary_charge": "1.60e-19 C",
         "gas_constant": "8.31 J/(mol K)",
@@ -54,3 +57,16 @@ def test_certainty_and_sources_are_told() -> None:
     told = describe(REGISTRY["igcse"])
     assert told["certainty"]["concentration"] == "low"
     assert "O level chemistry syllabus, electrolysis topic" in told["sources"]
+
+
+@pytest.mark.parametrize("id_", list(REGISTRY))
+def test_what_a_course_covers_is_told(id_: str) -> None:
+    scope = describe(REGISTRY[id_])["scope"]
+    assert scope["quantities"]
+    assert scope["electrodes"]
+    assert scope["vocabulary"]
+
+
+def test_what_a_declaration_does_not_say_of_its_scope_is_absent() -> None:
+    assert "melts" not in describe(REGISTRY["terminale"])["scope"]
+    assert describe(replace(REGISTRY["gcse"], scope=CourseScope()))["scope"] == {}

@@ -145,7 +145,6 @@ def test_how_sure_the_declaration_is_of_its_parts_is_told(registry: Registry) ->
     assert dict(registry[ID].certainty) == {
         "cathode": "high",
         "anode": "high",
-        "concentration": "high",
         "overpotentials": "medium",
         "conventions": "medium",
         "constants": "high",

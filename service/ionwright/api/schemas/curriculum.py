@@ -109,12 +109,24 @@ class CurriculumConventionsSchema(ResponseSchema):
     )
 
 
+class CourseScopeSchema(ResponseSchema):
+    """What a course covers, in words; what its declaration does not say is absent."""
+
+    quantities = wording("Which sums with charge and amounts are asked.", "Q = It, mass and volume liberated")
+    electrodes = wordings("Which sorts of electrodes are met.", "inert", "copper anode")
+    melts = wordings("Which melts are set.", "PbBr2", "NaCl")
+    industry = wordings("Which works of industry are taught.", "aluminium", "copper refining")
+    observations = wordings("What is looked for.", "damp blue litmus is bleached")
+    vocabulary = wordings("Words that its papers use.", "discharged", "electrolyte")
+
+
 class CurriculumSchema(CurriculumEntrySchema):
     """A curriculum with its conventions and rules."""
 
     conventions = fields.Nested(CurriculumConventionsSchema, required=True)
     marking = fields.Nested(MarkingConventionsSchema, required=True)
     rules = fields.Nested(CurriculumRulesSchema, required=True)
+    scope = fields.Nested(CourseScopeSchema, metadata=described("What the course covers."))
     sources = fields.List(fields.Raw(), metadata=described("Where its rules were taken from."))
     certainty = fields.Raw(metadata=described("How sure the sources are."))
 
