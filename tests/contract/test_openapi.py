@@ -43,6 +43,7 @@ OPERATIONS = {
     "planDemonstration",
     "predictElectrolysis",
     "predictElectrolysisBatch",
+    "previewCurriculum",
     "solveQuantities",
 }
 
@@ -136,6 +137,7 @@ def test_requests_are_closed_and_answers_are_open(document: dict[str, Any]) -> N
         "AskedQuantity",
         "RequestConventions",
         "ComparisonRequest",
+        "PreviewRequest",
         "DemonstrationRequest",
         "Aim",
     }

@@ -81,7 +81,7 @@ def _blueprints(settings: Settings, predictor: Predictor, quantities: Quantities
         quantities_blueprint(quantities, settings),
         comparisons_blueprint(ComparisonDesk(registry, predictor.store), settings),
         demonstrations_blueprint(DemonstrationDesk(registry, predictor.store), settings),
-        curricula_blueprint(registry),
+        curricula_blueprint(registry, settings),
         pick_lists_blueprint(),
         health_blueprint(registry),
     )

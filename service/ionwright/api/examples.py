@@ -32,6 +32,18 @@ _BRACKET = {
     "curriculum": "gcse",
 }
 
+_FIRST_YEAR = """\
+format = 1
+id = "skerry-foundation"
+title = "Skerry Point foundation course"
+stage = "lower secondary"
+based_on = "igcse"
+
+[anode]
+halides = "always"
+active_electrodes = ["copper", "silver", "nickel"]
+"""
+
 EXAMPLES = (
     _prediction(
         "nickel-plated-bracket", "Nickel-plating a steel bracket of the lamp room stairs", **_BRACKET
@@ -274,6 +286,30 @@ EXAMPLES = (
         summary="An id that is not loaded",
         path="/v1/curricula/{curriculum_id}",
         parameters={"curriculum_id": "gcsee"},
+    ),
+    Example(
+        name="first-year-course",
+        operation="previewCurriculum",
+        summary="The museum writes a course for first-year groups, and tries it on dilute brine",
+        method="POST",
+        path="/v1/curricula/preview",
+        body={
+            "declaration": _FIRST_YEAR,
+            "electrolyte": "NaCl",
+            "concentration": "dilute",
+            "notation": _SHORT,
+        },
+    ),
+    Example(
+        name="slips-in-a-course",
+        operation="previewCurriculum",
+        summary="Refused: two slips in the declaration, told at once",
+        method="POST",
+        path="/v1/curricula/preview",
+        body={
+            "declaration": _FIRST_YEAR.replace("always", "often").replace('"copper"', '"coper"'),
+            "electrolyte": "NaCl",
+        },
     ),
     Example(
         name="nickel-salts",

@@ -90,7 +90,7 @@ class Predictor:
                 # never the sender's fault: it is answered as a failure of the service
                 raise
             except IonwrightError as refusal:
-                raise _refused(refusal, members, source) from refusal
+                raise refused(refusal, members, source) from refusal
             answer = tagged_answer(orjson.dumps(document))
             self.store.put(request, answer)
         return answer
@@ -104,7 +104,7 @@ class Predictor:
         return prediction_document(predict(request.cell, curriculum), request.notations)
 
 
-def _refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> Problem:
+def refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> Problem:
     """Problem for a refusal of the layers below, placed in the request as it was sent."""
     detail = str(refusal)
     path, position = place_of(members, refusal.where, refusal.position)

@@ -378,6 +378,13 @@ _KINDS = (
         "The cell does not give that",
         "What should be seen does not form in this cell under this curriculum. The remedy names what does.",
     ),
+    ProblemKind(
+        "bad-curriculum",
+        422,
+        "The declaration cannot be used",
+        "A declaration of a curriculum that was sent with the request has faults. Each error names the key and what"
+        " would be right there.",
+    ),
     # --- faults of an installed curriculum, which its maintainers have to mend
     ProblemKind(
         "impossible-choice",

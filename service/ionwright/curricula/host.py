@@ -7,7 +7,7 @@ import logging
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
-from functools import partial
+from functools import cache, partial
 from importlib.metadata import EntryPoint, entry_points
 from typing import TYPE_CHECKING, Any
 
@@ -61,6 +61,8 @@ class Registry(Mapping[str, Curriculum]):
         Where each comes from.
     set_aside
         What could not be used; a list may grow as rules fail.
+    bases
+        Gives the declarations, by id, on which others may build; asked when the first one is needed.
     """
 
     def __init__(
@@ -68,10 +70,28 @@ class Registry(Mapping[str, Curriculum]):
         curricula: Mapping[str, Curriculum],
         origins: Mapping[str, Origin],
         set_aside: Collection[SetAside] = (),
+        bases: Callable[[], Mapping[str, Mapping[str, Any]]] = dict,
     ) -> None:
         self._curricula = dict(sorted(curricula.items()))
         self.origins = dict(origins)
         self._set_aside = set_aside
+        self._bases = cache(bases)
+
+    def declared(self, text: str, origin: str) -> Curriculum:
+        """The curriculum that a TOML text declares; it may build on those of the plugins, and is not kept.
+
+        Parameters
+        ----------
+        origin
+            What to call the text in a fault.
+
+        Raises
+        ------
+        CurriculumFileFault
+            With every fault of the text and the key path of each.
+        """
+        curriculum, _ = read_declaration(text, origin, self._bases())
+        return curriculum
 
     @property
     def set_aside(self) -> tuple[SetAside, ...]:
@@ -260,4 +280,4 @@ def load_curricula(folder: Path | None = None, without: Collection[str] = ()) ->
             f"No curriculum could be loaded. {reasons}".strip(),
             remedy="Install the package again, so that its plugins are registered.",
         )
-    return Registry(loader.curricula, loader.origins, loader.set_aside)
+    return Registry(loader.curricula, loader.origins, loader.set_aside, partial(_bases, points))

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from ionwright.chemistry.cell import Cell, CellDescription, make_cell
 from ionwright.chemistry.process import Kind
 from ionwright.curricula.aside import Aside
-from ionwright.curricula.verdict import Verdict, judge
+from ionwright.curricula.verdict import Verdict, judge, judge_afresh
 from ionwright.teaching.accounting import Accounts, account
 from ionwright.teaching.caution import Caution, cautions
 from ionwright.teaching.observation import ProductTest, gas_volume_remark, observations, product_tests
 from ionwright.teaching.solution import SolutionAccount, solution_account
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from ionwright.chemistry.equation import Equation
     from ionwright.chemistry.species import Species
     from ionwright.curricula.model import Curriculum
@@ -90,8 +92,27 @@ def predict(cell: Cell | CellDescription, curriculum: Curriculum) -> Prediction:
     """
     if isinstance(cell, CellDescription):
         cell = make_cell(cell)
-    cathode = _electrode_account(cell, "cathode", curriculum)
-    anode = _electrode_account(cell, "anode", curriculum)
+    return _predicted(cell, curriculum, _KEPT)
+
+
+def predict_afresh(cell: Cell | CellDescription, curriculum: Curriculum) -> Prediction:
+    """The same as `predict`, without keeping anything: for a curriculum that nobody else will ask about.
+
+    Raises
+    ------
+    IonwrightError
+        As `predict` does.
+    """
+    if isinstance(cell, CellDescription):
+        cell = make_cell(cell)
+    return _predicted(cell, curriculum, _AFRESH)
+
+
+def _predicted(cell: Cell, curriculum: Curriculum, steps: _Steps) -> Prediction:
+    case: Aside[tuple[Cell, str, Curriculum]] = Aside((cell, "cathode", curriculum))
+    cathode = steps.account_of(steps.judge(cell, "cathode", curriculum), case)
+    case = Aside((cell, "anode", curriculum))
+    anode = steps.account_of(steps.judge(cell, "anode", curriculum), case)
     accounts = solution = None
     if cathode.half_equation and anode.half_equation:
         accounts = account(cathode.half_equation, anode.half_equation, cathode.products, anode.products)
@@ -101,7 +122,7 @@ def predict(cell: Cell | CellDescription, curriculum: Curriculum) -> Prediction:
         curriculum=curriculum,
         cell=cell,
         cathode=cathode,
-        anode=_with_gas_volumes(anode, accounts),
+        anode=_with_gas_volumes(anode, accounts, steps),
         accounts=accounts,
         solution=solution,
         cautions=cautions(cell, products, solution.formed if solution else ()),
@@ -115,10 +136,6 @@ def _as_such(account: ElectrodeAccount) -> tuple[Species, ...]:
     """The products that are met as such; a metal that dissolves in mercury is not."""
     chosen = account.verdict.chosen
     return () if chosen and chosen.kind is Kind.AMALGAM else account.products
-
-
-def _electrode_account(cell: Cell, electrode: str, curriculum: Curriculum) -> ElectrodeAccount:
-    return _account_of(judge(cell, electrode, curriculum), Aside((cell, electrode, curriculum)))
 
 
 @lru_cache(maxsize=8192)
@@ -139,10 +156,10 @@ def _account_of(verdict: Verdict, case: Aside[tuple[Cell, str, Curriculum]]) -> 
     )
 
 
-def _with_gas_volumes(anode: ElectrodeAccount, accounts: Accounts | None) -> ElectrodeAccount:
+def _with_gas_volumes(anode: ElectrodeAccount, accounts: Accounts | None, steps: _Steps) -> ElectrodeAccount:
     """The anode's account with a remark on how the gas volumes compare, where there are two gases."""
     remark = gas_volume_remark(accounts.gas_volumes) if accounts else ""
-    return _with_remark(anode, remark) if remark else anode
+    return steps.with_remark(anode, remark) if remark else anode
 
 
 @lru_cache(maxsize=8192)
@@ -150,3 +167,15 @@ def _with_remark(anode: ElectrodeAccount, remark: str) -> ElectrodeAccount:
     return ElectrodeAccount(
         anode.verdict, anode.half_equation, anode.also_written, (*anode.observations, remark), anode.tests
     )
+
+
+class _Steps(NamedTuple):
+    """The steps of a prediction, each of which either keeps what it found or does not."""
+
+    judge: Callable[[Cell, str, Curriculum], Verdict]
+    account_of: Callable[[Verdict, Aside[tuple[Cell, str, Curriculum]]], ElectrodeAccount]
+    with_remark: Callable[[ElectrodeAccount, str], ElectrodeAccount]
+
+
+_KEPT = _Steps(judge, _account_of, _with_remark)
+_AFRESH = _Steps(judge_afresh, _account_of.__wrapped__, _with_remark.__wrapped__)

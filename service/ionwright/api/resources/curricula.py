@@ -1,4 +1,4 @@
-"""Curricula: those that are loaded, and one of them in full."""
+"""Curricula: those that are loaded, one of them in full, and one that is still being written."""
 
 from __future__ import annotations
 
@@ -7,15 +7,20 @@ from typing import TYPE_CHECKING, Any
 import orjson
 from flask import Response, request
 
-from ionwright.api.answers import BRIEFLY_CACHEABLE, tagged_answer
+from ionwright.api.answers import BRIEFLY_CACHEABLE, JSON, tagged_answer
+from ionwright.api.bodies import read_json_body
+from ionwright.api.json_reader import read_json
 from ionwright.api.operations import Blueprint, json_answer, not_modified, operation, problem_answers
+from ionwright.api.preview_desk import PreviewDesk
 from ionwright.api.problems import Fault, Problem
 from ionwright.api.query_reader import check_no_query
-from ionwright.api.responses import conditional_response
+from ionwright.api.responses import conditional_response, response
 from ionwright.api.schemas.curriculum import CurriculaSchema, CurriculumSchema
+from ionwright.api.schemas.preview import PreviewRequestSchema, PreviewSchema
 from ionwright.curricula import CurriculumFault, describe
 
 if TYPE_CHECKING:
+    from ionwright.api.settings import Settings
     from ionwright.curricula.host import Registry
 
 TAG = "Curricula"
@@ -41,10 +46,25 @@ _GET = {
         **problem_answers(404, 422),
     },
 }
+_PREVIEW = {
+    "operationId": "previewCurriculum",
+    "summary": "Try a declaration on a cell",
+    "description": (
+        "Send the declaration of a curriculum, as it would stand in a file, with a cell: the answer is what the"
+        " declared curriculum says of the cell, and its rules in words. All faults of a declaration are told at once."
+        " A declaration chooses rules and conventions and runs no code; nothing of it is kept."
+    ),
+    "requestBody": {"required": True, "content": {JSON: {"schema": PreviewRequestSchema}}},
+    "responses": {
+        "200": json_answer("The curriculum and the prediction.", PreviewSchema, tagged=False),
+        **problem_answers(400, 413, 415, 422),
+    },
+}
 
 
-def curricula_blueprint(registry: Registry) -> Blueprint:
+def curricula_blueprint(registry: Registry, settings: Settings) -> Blueprint:
     """Operations on curricula."""
+    desk = PreviewDesk(registry)
 
     def list_curricula() -> Response:
         check_no_query(request.args)
@@ -64,8 +84,12 @@ def curricula_blueprint(registry: Registry) -> Blueprint:
             describe(curriculum) | {"origin": _origin(registry, curriculum_id), "status": "active"}
         )
 
+    def preview_curriculum() -> Response:
+        return response(desk.answer(read_json(read_json_body(settings.body_limit))))
+
     blueprint = Blueprint(TAG, __name__, url_prefix="/v1", description=TAG_TEXT)
     operation(blueprint, "GET", "/curricula", list_curricula, _LIST)
+    operation(blueprint, "POST", "/curricula/preview", preview_curriculum, _PREVIEW)
     operation(blueprint, "GET", "/curricula/<string:curriculum_id>", get_curriculum, _GET)
     return blueprint
 
