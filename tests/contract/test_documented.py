@@ -1,21 +1,31 @@
 """DEVELOPERS.md is complete: every hook, every key of a declaration, every quantity."""
 
 import inspect
+from collections.abc import Iterator
 from pathlib import Path
 
-from marshmallow import fields
+from marshmallow import Schema, fields
 
 from ionwright.chemistry.amounts.quantity import TOLD
-from ionwright.curricula import declaration, hookspecs
+from ionwright.curricula import hookspecs
+from ionwright.curricula.declaration import DeclarationSchema
 
 DEVELOPERS = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
 
 
 def declared_keys() -> set[str]:
     """Every key of the declaration format that holds a value; the tables that hold keys are left out."""
-    tables = [value for name, value in vars(declaration).items() if name.endswith("Schema")]
-    held = [(key, field) for table in tables for key, field in table().fields.items()]
-    return {key for key, field in held if not isinstance(field, fields.Nested)}
+    return set(keys_of(DeclarationSchema()))
+
+
+def keys_of(table: Schema) -> Iterator[str]:
+    for key, field in table.fields.items():
+        if isinstance(field, fields.Nested):
+            yield from keys_of(field.schema)
+            continue
+        yield key
+        if isinstance(field, fields.List) and isinstance(field.inner, fields.Nested):
+            yield from keys_of(field.inner.schema)
 
 
 def hooks() -> dict[str, str]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from marshmallow import RAISE, Schema, ValidationError, fields, post_load, validate
+from marshmallow import ValidationError, fields, post_load, validate
 
 from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.electrolyte import Ingredient, make_electrolyte
+from ionwright.curricula.declared_fields import ClosedSchema, one_of
 from ionwright.curricula.rules.prescribed_cells import ANY, INERT, PLATING, PrescribedCell
 from ionwright.errors import IonwrightError
 
@@ -22,13 +23,8 @@ def _is_anode(word: str) -> None:
         raise ValidationError(f"'{word}' is neither inert, any, plating nor an electrode of the tables")
 
 
-class PrescribedCellSchema(Schema):
+class PrescribedCellSchema(ClosedSchema):
     """One prescribed cell."""
-
-    class Meta:
-        """Unknown keys are faults, so that a slip of the pen is seen."""
-
-        unknown = RAISE
 
     name = fields.String(required=True, validate=validate.Length(min=1, max=120))
     electrolyte = fields.List(
@@ -36,7 +32,7 @@ class PrescribedCellSchema(Schema):
     )
     state = fields.String(
         load_default="aqueous",
-        validate=validate.OneOf(("aqueous", "molten"), error="must be one of: {choices}"),
+        validate=one_of("aqueous", "molten"),
     )
     anode = fields.String(load_default=INERT, validate=_is_anode)
 

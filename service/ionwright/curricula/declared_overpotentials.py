@@ -5,9 +5,10 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
-from marshmallow import RAISE, Schema, ValidationError, fields, validate, validates
+from marshmallow import ValidationError, fields, validate, validates
 
 from ionwright.chemistry.electrode import electrodes
+from ionwright.curricula.declared_fields import ClosedSchema, is_electrode
 from ionwright.curricula.rules.deposition_potential import Overpotentials
 
 if TYPE_CHECKING:
@@ -16,11 +17,6 @@ if TYPE_CHECKING:
 _GASES = ("H2", "O2", "Cl2")
 _LARGEST_V = 3.0
 _WANTED = "two figures are wanted, in volts and without a sign: at 1 and at 100 mA/cm2, such as [0.12, 0.35]"
-
-
-def _is_electrode(word: str) -> None:
-    if word not in electrodes():
-        raise ValidationError(f"'{word}' is not an electrode of the tables")
 
 
 def _is_pair(pair: object) -> bool:
@@ -33,18 +29,13 @@ def _is_pair(pair: object) -> bool:
     )
 
 
-class OverpotentialsSchema(Schema):
+class OverpotentialsSchema(ClosedSchema):
     """For each gas the materials with their figures, and how to read the table."""
-
-    class Meta:
-        """Unknown keys are faults, so that a slip of the pen is seen."""
-
-        unknown = RAISE
 
     H2 = fields.Dict(load_default=dict)
     O2 = fields.Dict(load_default=dict)
     Cl2 = fields.Dict(load_default=dict)
-    otherwise = fields.String(load_default="graphite", validate=_is_electrode)
+    otherwise = fields.String(load_default="graphite", validate=is_electrode)
     margin_V = fields.Float(load_default=0.1, validate=validate.Range(min=0, max=1))
     note = fields.String(load_default="")
 
