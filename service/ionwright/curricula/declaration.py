@@ -114,7 +114,8 @@ def _inherit(data: dict[str, Any], bases: Mapping[str, Mapping[str, Any]], origi
         raise CurriculumFileFault(
             origin, (("based_on", f"no curriculum '{base}' to build on; known: {', '.join(bases)}"),)
         )
-    return _merged(bases[base], data)
+    # what is summed up of the base need not hold for what changes it
+    return _merged(bases[base], {"summary": f"Builds on {bases[base]['title']}."} | data)
 
 
 def _merged(base: Mapping[str, Any], over: Mapping[str, Any]) -> dict[str, Any]:

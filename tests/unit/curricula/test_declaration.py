@@ -101,6 +101,7 @@ def test_the_words_of_a_declaration_choose_the_rules_in_their_order(
     ("pairs", "cathode", "anode"),
     [
         ([('"always"', '"always"\norder = ["Cl^-", "OH^-"]')], "Ladder", "DischargeOrder"),
+        ([('"always"', '"always"\norder = ["SO4^2-", "OH-"]')], "Ladder", "DischargeOrder"),
         (
             [
                 ('rule = "ladder"', 'rule = "deposition-potential"'),
@@ -597,6 +598,15 @@ def test_a_declaration_may_build_on_another_and_change_what_it_names() -> None:
     assert (curriculum.id, ladder.order) == ("north", ("K", "H", "Ag"))
     assert data["cathode"]["rule"] == "ladder"
     assert "based_on" not in data
+
+
+@pytest.mark.parametrize(
+    ("own", "summary"),
+    [("", "Builds on Skerry Point school days."), ('summary = "Silver last."\n', "Silver last.")],
+)
+def test_the_summary_of_another_is_not_taken_over(own: str, summary: str) -> None:
+    text = f'based_on = "skerry-point"\nid = "north"\ntitle = "North"\n{own}[cathode]\norder = ["K", "H", "Ag"]\n'
+    assert read_declaration(text, "north.toml", BASES)[0].summary == summary
 
 
 def test_building_on_another_leaves_it_as_it_was() -> None:
