@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from marshmallow import RAISE, Schema, ValidationError, fields, validate
 
+from ionwright.chemistry.couple import HYDROXIDE
 from ionwright.chemistry.electrode import electrodes
 from ionwright.chemistry.element import ELEMENTS
 from ionwright.chemistry.ion import IONS
@@ -37,26 +38,26 @@ def is_symbol(symbol: str) -> None:
 def is_halide(text: str) -> None:
     """Check a halide that is discharged from water."""
     try:
-        is_halide = species(text).ascii in HALIDES
+        is_one = species(text).ascii in HALIDES
     except IonwrightError:
-        is_halide = False
-    if not is_halide:
+        is_one = False
+    if not is_one:
         raise ValidationError(f"'{text}' is not a halide that is discharged from water: {', '.join(HALIDES)}")
 
 
 def is_anion(text: str) -> None:
     """Check a negative ion of the tables."""
     try:
-        is_known = species(text) in IONS and species(text).charge < 0
+        is_one = (ion := species(text)) in IONS and ion.charge < 0
     except IonwrightError:
-        is_known = False
-    if not is_known:
+        is_one = False
+    if not is_one:
         raise ValidationError(f"'{text}' is not a negative ion of the tables")
 
 
 def has_hydroxide(items: list[str]) -> None:
     """Check that an order of discharge, if there is one, holds hydroxide."""
-    if items and "OH^-" not in items:
+    if items and all(species(text) != HYDROXIDE for text in items):
         raise ValidationError("an order of discharge needs OH^-, for hydroxide, in its place")
 
 
