@@ -156,3 +156,17 @@ def test_the_gap_between_hydrogen_and_oxygen_is_the_same_at_every_ph(
     first = [re.search(r"[+−]?\d\.\d\d(?= V)", text) for text in told]
     low_V, high_V = (float(found[0].replace("−", "-")) for found in first if found)
     assert high_V - low_V == pytest.approx(1.23, abs=0.011)
+
+
+@pytest.mark.parametrize(
+    ("substance", "half", "said"),
+    [
+        ("NaCl", "Na^+ + e- -> Na", "Sodium ions never deposit from a solution in water."),
+        ("MnSO4", "Mn^2+ + 2e- -> Mn", "Manganese(II) ions hardly ever deposit from a solution in water."),
+        ("Cr2(SO4)3", "Cr^3+ + e- -> Cr^2+", "Chromium(II) ions would give hydrogen with the water."),
+    ],
+)
+def test_what_takes_no_part_in_spite_of_its_figure_is_told(
+    quick_at: SituationAt, told: Told, substance: str, half: str, said: str
+) -> None:
+    assert told(CATHODE.apply(quick_at("cathode", substance)).ruled_out)[half] == said

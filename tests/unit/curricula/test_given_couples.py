@@ -41,7 +41,7 @@ def test_what_needs_no_couples_is_decided(
             "cathode",
             "CuSO4",
             {},
-            "copper(II) ions to copper, copper(II) ions to copper(I) ions and hydrogen ions",
+            "copper(II) ions to copper and hydrogen ions to hydrogen",
         ),
         (
             "anode",

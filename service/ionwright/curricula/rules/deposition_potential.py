@@ -24,7 +24,7 @@ _SLOPE_V = 0.059
 _NOMINAL_MOL_DM3 = {"dilute": 0.1, "concentrated": 2.0, None: 1.0}
 _LOW_A_CM2, _HIGH_A_CM2 = 1e-3, 1e-1
 _LEAST_MOL_DM3 = 1e-30
-_HARDLY_PLATES = frozenset({"never", "rarely"})
+_PLATES_HOW_OFTEN = {"never": "never", "rarely": "hardly ever"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +122,9 @@ class DepositionPotential:
     def _why_out(self, process: ElectrodeProcess) -> str:
         """Why a process does not take part in spite of its figure; empty if it does."""
         known = IONS.get(process.reactant)
-        if process.kind is Kind.METAL and known and known.plates in _HARDLY_PLATES:
-            return f"{sentence_start(ions(process.reactant))} hardly deposit from a solution in water."
+        if process.kind is Kind.METAL and known and known.plates in _PLATES_HOW_OFTEN:
+            how_often = _PLATES_HOW_OFTEN[known.plates]
+            return f"{sentence_start(ions(process.reactant))} {how_often} deposit from a solution in water."
         charge = process.products[0].charge
         is_oxo_anion = process.kind is Kind.REACTION and process.reactant.charge > 0 > charge
         if self.electrode == "anode" and is_oxo_anion:

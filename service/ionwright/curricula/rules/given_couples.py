@@ -35,6 +35,8 @@ class GivenCouples:
         impossible = {
             p: why for p in situation.remaining if (why := _why_impossible(p, situation)) is not None
         }
+        entrants = situation.entrants()
+        impossible |= {p: "" for p in situation.remaining if p not in entrants and p not in impossible}
         open_ones = [p for p in situation.remaining if p not in impossible]
         bath = situation.cell.plating_metal()
         own = [p for p in open_ones if bath and p.metal == bath and p.kind is not Kind.FILM]
