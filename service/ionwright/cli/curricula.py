@@ -1,4 +1,4 @@
-"""`ionwright curricula`: what is loaded, and the rules of one curriculum in words."""
+"""`ionwright curricula`: what is loaded, the rules of one curriculum in words, and a check of new ones."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from ionwright.cli.curriculum_check import check
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
 
 if TYPE_CHECKING:
@@ -16,9 +17,12 @@ if TYPE_CHECKING:
 _JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON.")
 
 
-@click.group(short_help="List curricula, or show the rules of one.")
+@click.group(short_help="List curricula, show the rules of one, or check a new one.")
 def curricula() -> None:
-    """List the curricula that are loaded, or show the rules of one."""
+    """List the curricula that are loaded, show the rules of one, or check a declaration that is being written."""
+
+
+curricula.add_command(check)
 
 
 @curricula.command(name="list")
