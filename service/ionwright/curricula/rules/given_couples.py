@@ -36,7 +36,8 @@ class GivenCouples:
             p: why for p in situation.remaining if (why := _why_impossible(p, situation)) is not None
         }
         entrants = situation.entrants()
-        impossible |= {p: "" for p in situation.remaining if p not in entrants and p not in impossible}
+        unprinted = (p for p in situation.of(Kind.CHARGE, Kind.REACTION) if p not in entrants)
+        impossible |= dict.fromkeys(unprinted, "")
         open_ones = [p for p in situation.remaining if p not in impossible]
         bath = situation.cell.plating_metal()
         own = [p for p in open_ones if bath and p.metal == bath and p.kind is not Kind.FILM]
