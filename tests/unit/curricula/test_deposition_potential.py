@@ -170,3 +170,17 @@ def test_what_takes_no_part_in_spite_of_its_figure_is_told(
     quick_at: SituationAt, told: Told, substance: str, half: str, said: str
 ) -> None:
     assert told(CATHODE.apply(quick_at("cathode", substance)).ruled_out)[half] == said
+
+
+@pytest.mark.parametrize(("substance", "is_contested"), [("FeSO4", True), ("ZnSO4", False), ("NiSO4", False)])
+def test_hydrogen_is_accepted_where_only_the_overpotential_puts_it_behind_by_much(
+    quick_at: SituationAt, substance: str, *, is_contested: bool
+) -> None:
+    ruling = CATHODE.apply(quick_at("cathode", substance, concentration="0.5 mol/dm3"))
+    assert ruling.chosen is not None
+    assert ruling.chosen.metal
+    assert ruling.is_contested is is_contested
+    if is_contested:
+        assert [remark.because for remark in ruling.also_accepted] == [
+            "Without overpotentials hydrogen forms first, by no more than 0.04 V; it is accepted too."
+        ]

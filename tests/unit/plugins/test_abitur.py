@@ -29,7 +29,7 @@ CELLS = [
     ("Pb(NO3)2", None, {}, "Pb", "PbO2"),
     ("NiSO4", None, {}, "Ni", "O2"),
     ("SnCl2", "concentrated", {}, "Sn", "Sn^4+"),
-    ("FeCl2", "concentrated", {}, "Fe", "Fe^3+"),
+    ("FeCl2", "concentrated", {}, "Fe | H2", "Fe^3+"),
     ("FeCl3", "concentrated", {}, "Fe^2+", "Cl2"),
     ("Cr2(SO4)3", None, {}, "H2", "O2"),
     ("MnSO4", None, {}, "H2", "MnO2"),

@@ -97,10 +97,12 @@ class DepositionPotential:
         close = others[0] if others and self._gap(chosen, others[0], cell) < self.margin_V else None
         bare = min(runners, key=lambda p: self._bare_rank(p, cell))
         accepted = [Remark(close, self._why_close(chosen, close, cell))] if close else []
+        is_tie = False
         if bare not in {chosen, close}:
-            accepted.append(
-                Remark(bare, f"A course that leaves overpotentials out finds that {forming(bare)}.")
-            )
+            bare_gap_V = abs((_equilibrium(bare, cell) or 0.0) - (_equilibrium(chosen, cell) or 0.0))
+            # a metal this near to hydrogen comes with it in class; chlorine has its overpotential for certain
+            is_tie = self.electrode == "cathode" and bare_gap_V < self.margin_V
+            accepted.append(Remark(bare, _why_bare(bare, bare_gap_V, is_tie=is_tie)))
         return Ruling(
             chosen=chosen,
             because=(self._because(chosen, others, cell),),
@@ -110,7 +112,7 @@ class DepositionPotential:
                 if p is not chosen
             ),
             also_accepted=tuple(accepted),
-            is_contested=close is not None,
+            is_contested=close is not None or is_tie,
             assumptions=tuple(self._assumptions(situation, runners)),
         )
 
@@ -209,6 +211,16 @@ class DepositionPotential:
                         f"that at {self.overpotentials.otherwise} was taken."
                     )
         return told
+
+
+def _why_bare(bare: ElectrodeProcess, gap_V: float, *, is_tie: bool) -> str:
+    """What is to be said of the process that would run if no gas had an overpotential."""
+    if is_tie:
+        return (
+            f"Without overpotentials {forming(bare)} first, by no more than {max(gap_V, 0.01):.2f} V; "
+            "it is accepted too."
+        )
+    return f"A course that leaves overpotentials out finds that {forming(bare)}."
 
 
 def _equilibrium(process: ElectrodeProcess, cell: Cell) -> float | None:
