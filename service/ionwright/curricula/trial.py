@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from ionwright.chemistry.cell import Cell, CellDescription, make_cell
 from ionwright.chemistry.electrolyte import Ingredient
 from ionwright.chemistry.equation import Equation
+from ionwright.curricula.describe import describe
 from ionwright.curricula.faults import CurriculumFault
 from ionwright.curricula.time_limit import within
 from ionwright.curricula.verdict import judge_afresh
@@ -34,7 +35,7 @@ _CELLS: Final = (
 
 
 def try_out(curriculum: Curriculum) -> None:
-    """Judge a few cells under a curriculum and write the half-equations.
+    """Describe a curriculum, judge a few cells under it and write the half-equations.
 
     A rule may still pass over a cell in silence; that is told where the cell is asked for.
 
@@ -51,6 +52,7 @@ def try_out(curriculum: Curriculum) -> None:
 
 
 def _try_out(curriculum: Curriculum) -> None:
+    describe(curriculum)  # as every list of the curricula does
     for cell in _cells():
         for electrode in ("cathode", "anode"):
             try:

@@ -1,4 +1,4 @@
-"""Ten plugins that are broken in ten ways beside one that works: all of it is told, and the rest is served."""
+"""Plugins that are broken, each in its own way, beside one that works: all of it is told, and the rest is served."""
 
 from __future__ import annotations
 
@@ -74,6 +74,12 @@ BROKEN = {
     "mutates": (
         COURSE.format(id="mutates", body="object.__setattr__(situation, 'remaining', ()); return PASS"),
         "changes what it is shown: Situation.remaining",
+    ),
+    "scopeless": (
+        COURSE.format(id="scopeless", body="return PASS").replace(
+            'id="scopeless"', 'id="scopeless", scope=None'
+        ),
+        "fails when it is tried: AttributeError: ",
     ),
     "unbalanced": (UNBALANCED, "which does not balance"),
 }
