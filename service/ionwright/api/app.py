@@ -13,6 +13,7 @@ from ionwright.api.demonstration_desk import DemonstrationDesk
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
 from ionwright.api.front import LONGEST_IN_FRONT, PlainRequestsInFront
+from ionwright.api.kept_answers import KeptAnswers
 from ionwright.api.marking_desk import MarkingDesk
 from ionwright.api.pages import pages_blueprint
 from ionwright.api.predictor import Predictor
@@ -59,7 +60,7 @@ def create_app(settings: Settings | None = None, registry: Registry | None = Non
     register_failures(app)
     maker = new_document_maker(app)
     predictor = Predictor(registry, AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes))
-    quantities = QuantitiesDesk(registry, predictor.store)
+    quantities = QuantitiesDesk(registry, KeptAnswers("quantities", predictor.store))
     for blueprint in _blueprints(settings, predictor, quantities):
         maker.register_blueprint(blueprint)
     app.register_blueprint(pages_blueprint())
@@ -74,13 +75,17 @@ def _blueprints(settings: Settings, predictor: Predictor, quantities: Quantities
     predictions = predictions_blueprint(predictor, settings)
     add_batches(predictions, predictor, settings)
     registry = predictor.registry
+    kept = {
+        name: KeptAnswers(name, predictor.store)
+        for name in ("comparisons", "disagreements", "demonstrations")
+    }
     return (
         predictions,
         half_equations_blueprint(BalancingDesk(predictor.store), settings),
         half_equation_checks_blueprint(MarkingDesk(registry), settings),
         quantities_blueprint(quantities, settings),
-        comparisons_blueprint(ComparisonDesk(registry, predictor.store), settings),
-        demonstrations_blueprint(DemonstrationDesk(registry, predictor.store), settings),
+        comparisons_blueprint(ComparisonDesk(registry, kept["comparisons"], kept["disagreements"]), settings),
+        demonstrations_blueprint(DemonstrationDesk(registry, kept["demonstrations"]), settings),
         curricula_blueprint(registry, settings),
         pick_lists_blueprint(),
         health_blueprint(registry),

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-import logging
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-import orjson
-
-from ionwright.api.answers import Answer, AnswerStore, tagged_answer
 from ionwright.api.demonstration_reader import (
     DemonstrationRequest,
     as_parameter,
@@ -16,77 +12,50 @@ from ionwright.api.demonstration_reader import (
     read_demonstration_request,
 )
 from ionwright.api.json_reader import read_json
-from ionwright.api.problems import Fault, Problem
 from ionwright.api.query_reader import demonstration_members
+from ionwright.api.refusals import problem_of_refusal
 from ionwright.chemistry.cell import make_cell
-from ionwright.chemistry.faults import Unbalanced
 from ionwright.curricula import CurriculumFault
 from ionwright.errors import IonwrightError
 from ionwright.teaching.demonstrations import demonstration_document, plan_demonstration
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from werkzeug.datastructures import MultiDict
 
+    from ionwright.api.answers import Answer
+    from ionwright.api.kept_answers import KeptAnswers
+    from ionwright.api.problems import Problem
     from ionwright.curricula.host import Registry
-
-_LONGEST_KEY = 4096
-_OPERATION = "demonstrations"
-_log = logging.getLogger("ionwright.api")
 
 
 @dataclass(frozen=True, slots=True)
 class DemonstrationDesk:
     """Answers requests for plans, by body and by query.
 
-    An answer is kept under the raw request and under what it means; a refusal names places in the raw request
-    and is kept under that alone.
-
     Parameters
     ----------
     registry
         The curricula.
-    store
-        Keeps answers; those of other operations may stand in it too.
+    kept
+        The answers to these requests so far.
     """
 
     registry: Registry
-    store: AnswerStore
+    kept: KeptAnswers
 
     def answer_body(self, body: bytes) -> Answer:
         """Answer to a JSON body."""
-        return self._kept(body, lambda: read_json(body), "body")
+        return self.kept.by_raw(body, lambda: self._answer(read_json(body), "body"))
 
     def answer_query(self, raw: str, query: MultiDict[str, str]) -> Answer:
         """Answer to query parameters; `raw` is the query string as it was sent."""
-        return self._kept(raw, lambda: demonstration_members(query), "query")
-
-    def _kept(self, raw: bytes | str, members_of: Callable[[], Any], source: str) -> Answer:
-        key = (_OPERATION, raw)  # the same bytes may be sent to other operations
-        answer = self.store.get(key)
-        if answer is None:
-            try:
-                answer = self._answer(members_of(), source)
-            except Problem as problem:
-                answer = problem.answer()
-            if len(raw) <= _LONGEST_KEY and answer.status < 500:
-                self.store.put(key, answer)
-        return answer
+        return self.kept.by_raw(raw, lambda: self._answer(demonstration_members(query), "query"))
 
     def _answer(self, members: Any, source: str) -> Answer:
         request = read_demonstration_request(members, source=source)
-        answer = self.store.get(request)
-        if answer is None:
-            try:
-                document = self._document(request)
-            except Unbalanced:
-                raise  # never the sender's fault: it is answered as a failure of the service
-            except IonwrightError as refusal:
-                raise _refused(refusal, members, source) from refusal
-            answer = tagged_answer(orjson.dumps(document))
-            self.store.put(request, answer)
-        return answer
+        return self.kept.by_meaning(
+            request, lambda: self._document(request), lambda refusal: _refused(refusal, members, source)
+        )
 
     def _document(self, request: DemonstrationRequest) -> dict[str, Any]:
         try:
@@ -102,13 +71,7 @@ class DemonstrationDesk:
 
 def _refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> Problem:
     """Problem for a refusal of the layers below, placed in the request as it was sent."""
-    detail = str(refusal)
     path, position = place_in_demonstration(members, refusal)
     if source == "query":
         path = as_parameter(path)
-    problem = Problem(
-        refusal.code, detail, faults=[Fault(path, refusal.code, detail, position)], source=source
-    )
-    if problem.status >= 500:
-        _log.error("%s: %s", refusal.code, detail)
-    return problem
+    return problem_of_refusal(refusal, path, position, source=source)

@@ -22,6 +22,7 @@ from ionwright.api.check_reader import (
 )
 from ionwright.api.json_reader import read_json
 from ionwright.api.problems import Fault, Problem, validation_problem
+from ionwright.api.refusals import problem_of_refusal
 from ionwright.api.request_reader import place_of
 from ionwright.api.texts import kind_of
 from ionwright.chemistry.cell import make_cell
@@ -173,7 +174,6 @@ def _problem_of_item(problem: Problem, item: Any) -> bytes:
 
 def _refused(refusal: IonwrightError, members: dict[str, Any]) -> Problem:
     """Problem for a question that cannot be asked, placed in the request as it was sent."""
-    detail = str(refusal)
     where, position = refusal.where, refusal.position
     if where.startswith("expected"):
         index = int(where.partition("/")[2] or 0)
@@ -186,10 +186,7 @@ def _refused(refusal: IonwrightError, members: dict[str, Any]) -> Problem:
         path, position = place_of(members["cell"], where, position)
         is_beside = where == "curriculum" and "curriculum" not in members["cell"]
         path = path if is_beside else ("cell", *path)
-    problem = Problem(refusal.code, detail, faults=[Fault(path, refusal.code, detail, position)])
-    if problem.status >= 500:
-        _log.error("%s: %s", refusal.code, detail)
-    return problem
+    return problem_of_refusal(refusal, path, position)
 
 
 def _incident(failure: Exception) -> Problem:

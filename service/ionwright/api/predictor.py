@@ -11,8 +11,9 @@ import orjson
 
 from ionwright.api.answers import Answer, AnswerStore, tagged_answer
 from ionwright.api.json_reader import read_json
-from ionwright.api.problems import Fault, Problem
+from ionwright.api.problems import Problem
 from ionwright.api.query_reader import prediction_members
+from ionwright.api.refusals import problem_of_refusal
 from ionwright.api.request_reader import PredictionRequest, place_of, read_prediction_request
 from ionwright.chemistry.cell import make_cell
 from ionwright.chemistry.faults import Unbalanced
@@ -106,13 +107,8 @@ class Predictor:
 
 def refused(refusal: IonwrightError, members: dict[str, Any], source: str) -> Problem:
     """Problem for a refusal of the layers below, placed in the request as it was sent."""
-    detail = str(refusal)
     path, position = place_of(members, refusal.where, refusal.position)
-    fault = Fault(path, refusal.code, detail, position)
-    problem = Problem(refusal.code, detail, faults=[fault], source=source)
-    if problem.status >= 500:
-        _log.error("%s: %s", refusal.code, detail)
-    return problem
+    return problem_of_refusal(refusal, path, position, source=source)
 
 
 def incident() -> Problem:
