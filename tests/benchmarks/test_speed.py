@@ -132,10 +132,15 @@ def test_the_engine_alone() -> None:
     assert rates["predict"] >= rates["predict, document and encode"] * 0.9
 
 
+_APP_READY = "from ionwright.api import create_app; create_app()"
+_LIBRARIES = "import flask, marshmallow, flask_smorest"
+
+
 def test_start() -> None:
     whole = min(measured("import ionwright") for _ in range(5))
-    ready = min(measured("from ionwright.api import create_app; create_app()") for _ in range(3))
-    bare = min(measured("import flask, marshmallow, flask_smorest") for _ in range(3))
+    # turn by turn, so that a load on the machine meets both
+    turns = [(measured(_APP_READY), measured(_LIBRARIES)) for _ in range(6)]
+    ready, bare = (min(times) for times in zip(*turns, strict=True))
     figures = {
         "import ionwright (asked: 0.15)": whole,
         "app ready (asked: 1.5)": ready,
@@ -143,7 +148,7 @@ def test_start() -> None:
     }
     report("seconds in a process of its own, best of a few", figures)
     assert whole < ready
-    assert ready < bare * 6
+    assert ready < bare * 8  # 1.5 s are asked for where the libraries take 0.15 s
 
 
 def measured(statement: str) -> float:
