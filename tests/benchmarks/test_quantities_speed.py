@@ -16,6 +16,7 @@ from load import request_bytes, requests_per_second
 from served import gunicorn, report
 
 from ionwright.api.answers import AnswerStore
+from ionwright.api.kept_answers import KeptAnswers
 from ionwright.api.predictor import Predictor
 from ionwright.api.quantities_desk import QuantitiesDesk
 from ionwright.curricula.host import load_curricula
@@ -97,7 +98,7 @@ def test_quantities_beside_predictions(tmp_path: Path) -> None:
     registry, forgetful = load_curricula(), AnswerStore(entries=0, size=0)
     predict, solve = (
         Predictor(registry, forgetful).answer_body,
-        QuantitiesDesk(registry, forgetful).answer_body,
+        QuantitiesDesk(registry, KeptAnswers("quantities", forgetful)).answer_body,
     )
     best: dict[str, float] = {}
     with gunicorn("ionwright.api:create_app()", tmp_path / "service.log") as port:

@@ -9,6 +9,7 @@ from flask import Flask
 from ionwright.api.answers import AnswerStore
 from ionwright.api.balancing_desk import BalancingDesk
 from ionwright.api.comparison_desk import ComparisonDesk
+from ionwright.api.converters import CurriculumConverter
 from ionwright.api.demonstration_desk import DemonstrationDesk
 from ionwright.api.document import new_document_maker
 from ionwright.api.failures import register_failures
@@ -57,6 +58,7 @@ def create_app(settings: Settings | None = None, registry: Registry | None = Non
         registry = load_curricula(settings.curricula_folder, settings.without)
     app = Flask("ionwright.api", static_folder=None, template_folder="pages/templates")
     app.url_map.merge_slashes = False
+    app.url_map.converters["curriculum"] = CurriculumConverter
     register_failures(app)
     maker = new_document_maker(app)
     predictor = Predictor(registry, AnswerStore(entries=settings.cache_entries, size=settings.cache_bytes))

@@ -106,3 +106,11 @@ def test_a_fault_of_the_request_names_its_place(
 def test_a_body_without_what_is_needed_is_refused(client: FlaskClient, body: Any) -> None:
     answer = client.post(PATH, json=body)
     assert (answer.status_code, answer.json["code"]) == (422, "validation-error")
+
+
+@pytest.mark.parametrize("method", ["GET", "PUT"])
+def test_only_what_is_sent_can_be_tried(client: FlaskClient, method: str) -> None:
+    answer = client.open(PATH, method=method)
+    assert answer.status_code == 405
+    assert answer.headers["Allow"] == "OPTIONS, POST"
+    assert client.get("/v1/curricula/previews").status_code == 404

@@ -90,7 +90,7 @@ def curricula_blueprint(registry: Registry, settings: Settings) -> Blueprint:
     blueprint = Blueprint(TAG, __name__, url_prefix="/v1", description=TAG_TEXT)
     operation(blueprint, "GET", "/curricula", list_curricula, _LIST)
     operation(blueprint, "POST", "/curricula/preview", preview_curriculum, _PREVIEW)
-    operation(blueprint, "GET", "/curricula/<string:curriculum_id>", get_curriculum, _GET)
+    operation(blueprint, "GET", "/curricula/<curriculum:curriculum_id>", get_curriculum, _GET)
     return blueprint
 
 
