@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import signal
@@ -10,6 +11,8 @@ import subprocess
 import sys
 import time
 import urllib.request
+import weakref
+from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 import click
@@ -17,7 +20,7 @@ import pytest
 from click.testing import CliRunner
 
 from ionwright.api.exposure import is_loopback, refusal
-from ionwright.api.gunicorn_settings import announcement, worker_count
+from ionwright.api.gunicorn_settings import announcement, on_reload, pre_fork, worker_count
 from ionwright.cli.serve import bind_address, check_address, serve
 
 if TYPE_CHECKING:
@@ -188,3 +191,23 @@ def wait_until_healthy(port: int, process: subprocess.Popen[str]) -> None:
         except OSError:
             time.sleep(0.1)
     pytest.fail("not healthy within 20 seconds")
+
+
+def test_what_is_loaded_is_frozen_for_the_workers_and_let_go_when_it_is_read_again() -> None:
+    class Curriculum:
+        """A curriculum of the old days, held by nothing but itself."""
+
+    old = Curriculum()
+    old.itself = old  # type: ignore[attr-defined]  # a ring that only the collector can free
+    gone = weakref.ref(old)
+    server = SimpleNamespace(app=SimpleNamespace(load=lambda: "new", callable=old), log=None)
+    try:
+        pre_fork(server, None)  # type: ignore[arg-type]  # stands for the arbiter
+        assert gc.get_freeze_count() > 0
+        del old
+        on_reload(server)  # type: ignore[arg-type]  # stands for the arbiter
+        assert server.app.callable == "new"
+        pre_fork(server, None)  # type: ignore[arg-type]  # stands for the arbiter
+        assert gone() is None
+    finally:
+        gc.unfreeze()
