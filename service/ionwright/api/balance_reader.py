@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ionwright.api.problems import Fault, validation_problem
 from ionwright.api.request_reader import LANGUAGES, read_notations
-from ionwright.api.texts import kind_of, note_unknown_fields, read_choice, shown, wrong_type
+from ionwright.api.texts import body_members, note_unknown_fields, read_choice, shown, wrong_type
 from ionwright.chemistry.equation_text import MAX_EQUATION_LENGTH
 from ionwright.chemistry.skeleton import MEDIA
 
@@ -96,13 +96,10 @@ def read_combine_request(data: object, *, source: str = "body") -> CombineReques
 
 
 def _members(data: object, known: tuple[str, ...], faults: list[Fault], source: str) -> dict[str, Any]:
-    if type(data) is not dict:
-        example = f'{{"{known[0]}": {_EXAMPLES[known[0]]}, ...}}'
-        detail = f"The body is {kind_of(data)}; it has to be an object, such as {example}."
-        raise validation_problem([Fault((), "wrong-type", detail)], source=source)
-    if not data.keys() <= set(known):
-        note_unknown_fields(data, (), known, faults, OTHER_WORDS)
-    return data
+    members = body_members(data, f'{{"{known[0]}": {_EXAMPLES[known[0]]}, ...}}', source=source)
+    if not members.keys() <= set(known):
+        note_unknown_fields(members, (), known, faults, OTHER_WORDS)
+    return members
 
 
 def _equation(members: Mapping[str, Any], name: str, faults: list[Fault]) -> str:

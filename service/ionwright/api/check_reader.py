@@ -9,7 +9,7 @@ from ionwright.api.problems import Fault, Path, Problem, validation_problem
 from ionwright.api.request_reader import LANGUAGES, OTHER_WORDS, read_notations, read_prediction_request
 from ionwright.api.texts import (
     LONGEST_TEXT,
-    kind_of,
+    body_members,
     named,
     note_unknown_fields,
     read_choice,
@@ -84,14 +84,12 @@ def read_members(data: object, known: tuple[str, ...], example: str) -> dict[str
     Problem
         With code ``validation-error``.
     """
-    if type(data) is not dict:
-        detail = f"The body is {kind_of(data)}; it has to be an object, such as {example}."
-        raise validation_problem([Fault((), "wrong-type", detail)])
-    if not data.keys() <= set(known):
+    members = body_members(data, example)
+    if not members.keys() <= set(known):
         faults: list[Fault] = []
-        note_unknown_fields(data, (), known, faults, _OTHER_WORDS)
+        note_unknown_fields(members, (), known, faults, _OTHER_WORDS)
         raise validation_problem(faults)
-    return data
+    return members
 
 
 def read_answer(data: dict[str, Any]) -> tuple[str, str | None]:

@@ -7,7 +7,14 @@ from typing import TYPE_CHECKING, Any, Final
 
 from ionwright.api.problems import Fault, Path, Problem, validation_problem
 from ionwright.api.request_reader import FIELDS, OTHER_WORDS, read_prediction_request
-from ionwright.api.texts import kind_of, named, note_unknown_fields, read_text, shown, wrong_type
+from ionwright.api.texts import (
+    body_members,
+    named,
+    note_unknown_fields,
+    read_text,
+    shown,
+    wrong_type,
+)
 from ionwright.curricula.faults import UnknownCurriculum
 
 if TYPE_CHECKING:
@@ -46,16 +53,12 @@ def read_comparison_request(data: object, *, source: str = "body") -> Comparison
     Problem
         With code ``validation-error`` and all faults at once.
     """
-    if type(data) is not dict:
-        detail = (
-            f"The body is {kind_of(data)}; it has to be an object, such as"
-            f' {{"electrolyte": "NaCl", "concentration": "dilute", "curricula": {_EXAMPLE}}}.'
-        )
-        raise validation_problem([Fault((), "wrong-type", detail)], source=source)
+    example = f'{{"electrolyte": "NaCl", "concentration": "dilute", "curricula": {_EXAMPLE}}}'
+    members = body_members(data, example, source=source)
     faults: list[Fault] = []
-    note_unknown_fields(data, (), COMPARISON_FIELDS, faults, OTHER_COMPARISON_WORDS)
-    curricula = read_ids(data["curricula"], ("curricula",), faults) if "curricula" in data else None
-    of_cell = {name: value for name, value in data.items() if name in FIELDS and name != "curriculum"}
+    note_unknown_fields(members, (), COMPARISON_FIELDS, faults, OTHER_COMPARISON_WORDS)
+    curricula = read_ids(members["curricula"], ("curricula",), faults) if "curricula" in members else None
+    of_cell = {name: value for name, value in members.items() if name in FIELDS and name != "curriculum"}
     try:
         read = read_prediction_request(of_cell | {"curriculum": "all"}, source=source)
     except Problem as problem:

@@ -12,7 +12,7 @@ from ionwright.api.problems import Fault, Path, validation_problem
 from ionwright.api.process_reader import read_processes
 from ionwright.api.request_reader import LANGUAGES, OTHER_WORDS, place_of, read_notations
 from ionwright.api.texts import (
-    kind_of,
+    body_members,
     named,
     note_unknown_fields,
     read_choice,
@@ -98,20 +98,18 @@ def read_demonstration_request(data: object, *, source: str = "body") -> Demonst
         With code ``validation-error`` and all faults at once.
     """
     faults: list[Fault] = []
-    if type(data) is not dict:
-        detail = f"The body is {kind_of(data)}; it has to be an object, such as {_EXAMPLE}."
-        raise validation_problem([Fault((), "wrong-type", detail)], source=source)
-    note_unknown_fields(data, (), DEMONSTRATION_FIELDS, faults, OTHER_DEMONSTRATION_WORDS)
-    curriculum = _curriculum(data, faults)
+    members = body_members(data, _EXAMPLE, source=source)
+    note_unknown_fields(members, (), DEMONSTRATION_FIELDS, faults, OTHER_DEMONSTRATION_WORDS)
+    curriculum = _curriculum(members, faults)
     description = DemonstrationDescription(
-        cell=_cell(data, curriculum, faults),
-        aims=_aims(data, faults),
-        **_bench(data, faults),
-        conventions=read_task_conventions(data["conventions"], faults)
-        if "conventions" in data
+        cell=_cell(members, curriculum, faults),
+        aims=_aims(members, faults),
+        **_bench(members, faults),
+        conventions=read_task_conventions(members["conventions"], faults)
+        if "conventions" in members
         else TaskConventions(),
     )
-    notations = _presented(data, faults)
+    notations = _presented(members, faults)
     if faults:
         placed = [Fault(as_parameter(f.path), f.code, f.detail, f.position) for f in faults]
         raise validation_problem(faults if source == "body" else placed, source=source)

@@ -10,7 +10,7 @@ from ionwright.api.known_reader import read_asked, read_known
 from ionwright.api.problems import Fault, Path, validation_problem
 from ionwright.api.process_reader import cells_in, read_processes
 from ionwright.api.request_reader import LANGUAGES, OTHER_WORDS, read_notations
-from ionwright.api.texts import kind_of, note_unknown_fields, read_choice, read_text
+from ionwright.api.texts import body_members, note_unknown_fields, read_choice, read_text
 from ionwright.teaching.quantities import TaskConventions, TaskDescription
 
 if TYPE_CHECKING:
@@ -65,24 +65,22 @@ def read_quantities_request(data: object, *, source: str = "body") -> Quantities
         With code ``validation-error`` and all faults at once.
     """
     faults: list[Fault] = []
-    if type(data) is not dict:
-        detail = f"The body is {kind_of(data)}; it has to be an object, such as {_EXAMPLE}."
-        raise validation_problem([Fault((), "wrong-type", detail)], source=source)
-    if not data.keys() <= _KNOWN_FIELDS:
-        note_unknown_fields(data, (), QUANTITIES_FIELDS, faults, _OTHER_WORDS)
-    curriculum = _curriculum(data, faults)
+    members = body_members(data, _EXAMPLE, source=source)
+    if not members.keys() <= _KNOWN_FIELDS:
+        note_unknown_fields(members, (), QUANTITIES_FIELDS, faults, _OTHER_WORDS)
+    curriculum = _curriculum(members, faults)
     task = TaskDescription(
-        processes=read_processes(data, curriculum, faults),
-        known=read_known(data["known"], faults) if "known" in data else (),
-        find=read_asked(data["find"], faults) if "find" in data else (),
-        conventions=read_task_conventions(data["conventions"], faults)
-        if "conventions" in data
+        processes=read_processes(members, curriculum, faults),
+        known=read_known(members["known"], faults) if "known" in members else (),
+        find=read_asked(members["find"], faults) if "find" in members else (),
+        conventions=read_task_conventions(members["conventions"], faults)
+        if "conventions" in members
         else _NO_CONVENTIONS,
     )
-    if "find" not in data:
+    if "find" not in members:
         detail = 'Say what is asked for: "find" takes a quantity such as "mass of Ni", or a list of them.'
         faults.append(Fault(("find",), "missing-field", detail))
-    notations = _notations(data, faults)
+    notations = _notations(members, faults)
     if faults:
         raise validation_problem(_placed(faults, source), source=source)
     return QuantitiesRequest(task, curriculum, notations)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from ionwright.api.problems import Fault, Path, validation_problem
 from ionwright.api.texts import (
-    kind_of,
+    body_members,
     named,
     near,
     note_unknown_fields,
@@ -84,18 +84,14 @@ def read_prediction_request(data: object, *, source: str = "body") -> Prediction
         With code ``validation-error`` and all faults at once.
     """
     faults: list[Fault] = []
-    if type(data) is not dict:
-        detail = (
-            f'The body is {kind_of(data)}; it has to be an object, such as {{"electrolyte": "NiSO4", ...}}.'
-        )
-        raise validation_problem([Fault((), "wrong-type", detail)], source=source)
-    if not data.keys() <= _KNOWN:
-        note_unknown_fields(data, (), FIELDS, faults, OTHER_WORDS)
-    cell = _read_cell(data, faults)
-    curriculum = _read_curriculum(data, faults)
-    notations = read_notations(data["notation"], faults) if "notation" in data else None
-    if "language" in data:
-        read_choice(data["language"], ("language",), LANGUAGES, faults)
+    members = body_members(data, '{"electrolyte": "NiSO4", ...}', source=source)
+    if not members.keys() <= _KNOWN:
+        note_unknown_fields(members, (), FIELDS, faults, OTHER_WORDS)
+    cell = _read_cell(members, faults)
+    curriculum = _read_curriculum(members, faults)
+    notations = read_notations(members["notation"], faults) if "notation" in members else None
+    if "language" in members:
+        read_choice(members["language"], ("language",), LANGUAGES, faults)
     if faults:
         raise validation_problem(faults, source=source)
     return PredictionRequest(cell, curriculum, notations)

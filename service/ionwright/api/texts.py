@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from math import isfinite
 from typing import TYPE_CHECKING, Any
 
-from ionwright.api.problems import Fault, Path
+from ionwright.api.problems import Fault, Path, validation_problem
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -156,6 +156,20 @@ def wrong_type(value: object, path: Path, expected: str, example: str) -> Fault:
     if value is None:
         detail = f"{named(path)} is null. Leave the field out, or write {expected}, such as {example}."
     return Fault(path, "wrong-type", detail)
+
+
+def body_members(data: object, example: str, *, source: str = "body") -> dict[str, Any]:
+    """The members of a body, which has to be an object.
+
+    Raises
+    ------
+    Problem
+        With code ``validation-error``.
+    """
+    if type(data) is dict:
+        return data
+    detail = f"The body is {kind_of(data)}; it has to be an object, such as {example}."
+    raise validation_problem([Fault((), "wrong-type", detail)], source=source)
 
 
 def named(path: Path) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from ionwright.cli.registry import REFUSED, tell_refusal
-from ionwright.cli.terminal import width, write
+from ionwright.cli.terminal import width, write, write_json
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -95,9 +95,7 @@ def _refuse(context: click.Context, refusal: IonwrightError, given: str) -> None
 
 def _print(document: dict[str, Any], lines: Iterable[str], *, as_json: bool) -> None:
     if as_json:
-        import orjson  # noqa: PLC0415
-
-        click.echo(orjson.dumps(document))
+        write_json(document)
     else:
         write("\n".join(lines))
 

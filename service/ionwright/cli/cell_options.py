@@ -2,11 +2,53 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from ionwright.chemistry.cell import CellDescription
     from ionwright.chemistry.electrolyte import Ingredient
+
+
+Command = TypeVar("Command", bound="Callable[..., Any]")
+
+_SUBSTANCE_OPTIONS = (
+    click.option(
+        "--concentration", help='For substances without their own: "0.25 mol/dm3", dilute, concentrated.'
+    ),
+    click.option("--state", default="aqueous", show_default=True, help="aqueous or molten."),
+    click.option(
+        "--cathode", default="graphite", show_default=True, help="Material of the negative electrode."
+    ),
+    click.option(
+        "--anode", default="graphite", show_default=True, help="Material of the positive electrode."
+    ),
+    click.option("--supply", default="dc", show_default=True, help="dc or ac."),
+)
+_CONDITION_OPTIONS = (
+    click.option("--temperature", help='Such as "25 degC".'),
+    click.option("--ph", type=click.FloatRange(0, 14), help="pH of the solution, if it was set."),
+    click.option("--current-density", help='Such as "20 mA/cm2".'),
+)
+
+
+def substance_options(command: Command) -> Command:
+    """Options for what is in a cell and between what it stands."""
+    return _with_options(command, _SUBSTANCE_OPTIONS)
+
+
+def condition_options(command: Command) -> Command:
+    """Options for the conditions in a cell."""
+    return _with_options(command, _CONDITION_OPTIONS)
+
+
+def _with_options(command: Command, options: tuple[Callable[[Command], Command], ...]) -> Command:
+    for option in reversed(options):  # as decorators that stand one below the other
+        command = option(command)
+    return command
 
 
 def described(substances: tuple[str, ...], options: dict[str, Any]) -> CellDescription:

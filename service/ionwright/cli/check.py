@@ -9,7 +9,7 @@ import click
 
 from ionwright.cli.cell_options import described, text_at
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
-from ionwright.cli.terminal import width, write
+from ionwright.cli.terminal import width, write, write_json
 
 if TYPE_CHECKING:
     from ionwright.teaching.marking import Expectation
@@ -62,9 +62,7 @@ def check(
 
     document = marking_document(check_line(answer, expectation))
     if as_json:
-        import orjson  # noqa: PLC0415
-
-        click.echo(orjson.dumps(document))
+        write_json(document)
     else:
         write(laid_out(document, answer, columns=width(), reveal=reveal))
 

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ionwright.cli.cell_options import described, text_at
+from ionwright.cli.cell_options import condition_options, described, substance_options, text_at
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
-from ionwright.cli.terminal import width, write
+from ionwright.cli.terminal import width, write, write_json
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -59,16 +59,8 @@ _ALL = "all"
     help="With --between: the most to list.",
 )
 @click.option("--offset", type=click.IntRange(0), default=0, help="With --between: how many to pass over.")
-@click.option(
-    "--concentration", help='For substances without their own: "0.25 mol/dm3", dilute, concentrated.'
-)
-@click.option("--state", default="aqueous", show_default=True, help="aqueous or molten.")
-@click.option("--cathode", default="graphite", show_default=True, help="Material of the negative electrode.")
-@click.option("--anode", default="graphite", show_default=True, help="Material of the positive electrode.")
-@click.option("--supply", default="dc", show_default=True, help="dc or ac.")
-@click.option("--temperature", help='Such as "25 degC".')
-@click.option("--ph", type=click.FloatRange(0, 14), help="pH of the solution, if it was set.")
-@click.option("--current-density", help='Such as "20 mA/cm2".')
+@substance_options
+@condition_options
 @click.option("--json", "as_json", is_flag=True, help="Print the JSON that the API answers with.")
 @click.pass_context
 def compare(
@@ -96,9 +88,7 @@ def compare(
         of_cell = {name: options[name] for name in _OF_CELL}
         document = _comparison(context, substances, of_cell, curricula)
     if as_json:
-        import orjson  # noqa: PLC0415
-
-        click.echo(orjson.dumps(document))
+        write_json(document)
     else:
         from ionwright.cli import comparison_layout  # noqa: PLC0415
 

@@ -8,6 +8,7 @@ import click
 
 from ionwright.cli.curriculum_check import check
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
+from ionwright.cli.terminal import write_json
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -33,7 +34,7 @@ def list_curricula(*, as_json: bool) -> None:
     entries = [_described(registry, curriculum_id) for curriculum_id in registry]
     aside = [{"name": item.name, "kind": item.kind, "reason": item.reason} for item in registry.set_aside]
     if as_json:
-        _write_json({"curricula": entries, "set_aside": aside})
+        write_json({"curricula": entries, "set_aside": aside})
         return
     width = max((len(entry["id"]) for entry in entries), default=0)
     for entry in entries:
@@ -57,7 +58,7 @@ def show(context: click.Context, curriculum_id: str, *, as_json: bool) -> None:
         tell_refusal(fault, curriculum_id)
         context.exit(REFUSED)
     if as_json:
-        _write_json(entry)
+        write_json(entry)
         return
     click.echo(f"{entry['title']} ({entry['id']})\n{entry.get('summary', '')}\n")
     for side in ("cathode", "anode"):
@@ -96,9 +97,3 @@ def _in_words(value: object) -> str:
     if isinstance(value, (list, tuple)):
         return ", ".join(_in_words(part) for part in value)
     return str(value)
-
-
-def _write_json(value: object) -> None:
-    import orjson  # noqa: PLC0415
-
-    click.echo(orjson.dumps(value))

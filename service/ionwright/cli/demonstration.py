@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ionwright.cli.cell_options import described, text_at
+from ionwright.cli.cell_options import described, substance_options, text_at
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
-from ionwright.cli.terminal import width, write
+from ionwright.cli.terminal import width, write, write_json
 
 if TYPE_CHECKING:
     from ionwright.teaching.demonstrations import DemonstrationDescription, Plan
@@ -47,13 +47,7 @@ _AREAS = ("cathode_area", "anode_area")
 @click.option("--efficiency", help='Current efficiency at the electrode of the aims, such as "95%".')
 @click.option("--gas-temperature", help='Of gases that are collected, such as "20 degC".')
 @click.option("--gas-pressure", help='Of gases that are collected, such as "101 kPa".')
-@click.option(
-    "--concentration", help='For substances without their own: "0.25 mol/dm3", dilute, concentrated.'
-)
-@click.option("--state", default="aqueous", show_default=True, help="aqueous or molten.")
-@click.option("--cathode", default="graphite", show_default=True, help="Material of the negative electrode.")
-@click.option("--anode", default="graphite", show_default=True, help="Material of the positive electrode.")
-@click.option("--supply", default="dc", show_default=True, help="dc or ac.")
+@substance_options
 @click.option("--temperature", help='Of the electrolyte, such as "25 degC".')
 @click.option("--ph", type=click.FloatRange(0, 14), help="pH of the solution, if it was set.")
 @click.option(
@@ -86,9 +80,7 @@ def demonstration(
 
     document = demonstration_document(plan)
     if as_json:
-        import orjson  # noqa: PLC0415
-
-        click.echo(orjson.dumps(document))
+        write_json(document)
     else:
         from ionwright.cli.demonstration_layout import plan_laid_out  # noqa: PLC0415
 

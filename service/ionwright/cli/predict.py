@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ionwright.cli.cell_options import described, text_at
+from ionwright.cli.cell_options import condition_options, described, substance_options, text_at
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
-from ionwright.cli.terminal import width, write
+from ionwright.cli.terminal import width, write, write_json
 
 if TYPE_CHECKING:
     from ionwright.chemistry.cell import CellDescription
@@ -25,16 +25,8 @@ Examples:
 @click.command(short_help="Predict what happens in a cell.", epilog=_EXAMPLES)
 @click.argument("substances", nargs=-1, required=True, metavar="SUBSTANCE...")
 @click.option("--curriculum", required=True, help="Id of the curriculum; see `ionwright curricula list`.")
-@click.option(
-    "--concentration", help='For substances without their own: "0.25 mol/dm3", dilute, concentrated.'
-)
-@click.option("--state", default="aqueous", show_default=True, help="aqueous or molten.")
-@click.option("--cathode", default="graphite", show_default=True, help="Material of the negative electrode.")
-@click.option("--anode", default="graphite", show_default=True, help="Material of the positive electrode.")
-@click.option("--supply", default="dc", show_default=True, help="dc or ac.")
-@click.option("--temperature", help='Such as "25 degC".')
-@click.option("--ph", type=click.FloatRange(0, 14), help="pH of the solution, if it was set.")
-@click.option("--current-density", help='Such as "20 mA/cm2".')
+@substance_options
+@condition_options
 @click.option("--json", "as_json", is_flag=True, help="Print the JSON that the API answers with.")
 @click.pass_context
 def predict(
@@ -56,9 +48,7 @@ def predict(
 
     document = prediction_document(prediction)
     if as_json:
-        import orjson  # noqa: PLC0415
-
-        click.echo(orjson.dumps(document))
+        write_json(document)
     else:
         from ionwright.cli.layout import laid_out  # noqa: PLC0415
 
@@ -67,6 +57,7 @@ def predict(
 
 def _predicted(cell: CellDescription, curriculum_id: str) -> Prediction:
     """Predict a cell; what is wrong with the cell comes before an unknown curriculum."""
+    from ionwright.chemistry.cell import make_cell  # noqa: PLC0415
     from ionwright.curricula import CurriculumFault  # noqa: PLC0415
     from ionwright.teaching import predict as predict_cell  # noqa: PLC0415
 
@@ -74,6 +65,6 @@ def _predicted(cell: CellDescription, curriculum_id: str) -> Prediction:
     try:
         curriculum = registry[curriculum_id]
     except CurriculumFault:
-        predict_cell(cell, next(iter(registry.values())))
+        make_cell(cell)
         raise
     return predict_cell(cell, curriculum)

@@ -8,7 +8,7 @@ import click
 
 from ionwright.cli.cell_options import described, text_at
 from ionwright.cli.registry import REFUSED, loaded_curricula, tell_refusal
-from ionwright.cli.terminal import width, write
+from ionwright.cli.terminal import width, write, write_json
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -85,9 +85,7 @@ def quantities(context: click.Context, /, curriculum: str, *, as_json: bool, **o
 
     document = quantities_document(solved)
     if as_json:
-        import orjson  # noqa: PLC0415
-
-        click.echo(orjson.dumps(document))
+        write_json(document)
     else:
         from ionwright.cli.quantities_layout import quantities_laid_out  # noqa: PLC0415
 

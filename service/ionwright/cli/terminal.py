@@ -49,3 +49,10 @@ def write(text: str) -> None:
     except UnicodeEncodeError:
         text = text.translate(_PLAIN).encode(encoding, errors="replace").decode(encoding)
     click.echo(text)
+
+
+def write_json(value: object) -> None:
+    """Write a value to the terminal as the API sends it."""
+    import orjson  # noqa: PLC0415 -- `ionwright --help` must be quick
+
+    click.echo(orjson.dumps(value))
