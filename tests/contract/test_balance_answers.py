@@ -12,7 +12,6 @@ import jsonschema_rs
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from test_openapi import closed
 
 from ionwright.api import Settings, create_app
 from ionwright.api.balance_reader import (
@@ -56,10 +55,11 @@ def requests() -> list[tuple[str, dict[str, Any]]]:
     ]
 
 
-def test_every_member_of_every_answer_is_described() -> None:
-    components = closed(DOCUMENT["components"])
+def test_every_member_of_every_answer_is_described(closed_components: Any) -> None:
     validators = {
-        name: jsonschema_rs.validator_for({"$ref": f"#/components/schemas/{name}", "components": components})
+        name: jsonschema_rs.validator_for(
+            {"$ref": f"#/components/schemas/{name}", "components": closed_components}
+        )
         for name in ("Balance", "Combination", "Problem")
     }
     client = create_app(Settings()).test_client()
